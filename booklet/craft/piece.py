@@ -1,0 +1,180 @@
+"""The piece: rows of stitches, strands of fringe, a hanger, and whether they can be worked.
+
+Positions are chart columns in half-stitch units: neighbours of a row stand 2 apart, and a row
+stands 1 to either side of the row it hangs on. Lists of stitches run left to right as the piece hangs;
+the beads of a stitch run from low to high, low being next to the base row.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from .beads import Bead
+
+LEFT, RIGHT = "left", "right"
+
+
+def opposite(side: str) -> str:
+    """The other of left and right."""
+    return LEFT if side == RIGHT else RIGHT
+
+
+@dataclass(frozen=True)
+class Stitch:
+    """One place in a row: `drop` beads stacked on one thread."""
+
+    at: int                  # position in half stitches
+    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of the body."""
+
+    number: int                    # in working order; 1 is the base row
+    level: int                     # rows above the base row as it hangs: 0 base, 1, 2 ..; below it -1, -2 ..
+    direction: str                 # how it runs on the chart as it hangs: "right" is left to right
+    stitches: tuple[Stitch, ...]   # left to right as it hangs
+
+    @property
+    def first(self) -> int:
+        """Position of the leftmost stitch."""
+        return self.stitches[0].at
+
+    @property
+    def last(self) -> int:
+        """Position of the rightmost stitch."""
+        return self.stitches[-1].at
+
+    @property
+    def worked(self) -> tuple[Stitch, ...]:
+        """The stitches in the order in which they are worked."""
+        return self.stitches if self.direction == RIGHT else self.stitches[::-1]
+
+
+@dataclass(frozen=True)
+class Strand:
+    """One line of fringe. Keys run from the top down."""
+
+    number: int              # from the left as it hangs, 1 first, whichever hand works it
+    beads: tuple[str, ...]   # without the end beads
+    end: tuple[str, ...]     # the end beads, which the needle skips on its way back
+
+    @property
+    def all(self) -> tuple[str, ...]:
+        """Every bead in the order of picking up."""
+        return self.beads + self.end
+
+
+@dataclass(frozen=True)
+class Hanger:
+    """What the ear wire holds: a thread guard, a loop of beads, or nothing."""
+
+    kind: str = "none"            # guard | loop | none
+    beads: tuple[str, ...] = ()   # of a loop
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One earring or pendant, ready to be worked."""
+
+    legend: Mapping[str, Bead]
+    drop: int
+    hand: str                      # "right": row 1 runs left to right
+    rows: tuple[Row, ...]          # in working order
+    strands: tuple[Strand, ...] = ()
+    hanger: Hanger = field(default_factory=Hanger)
+
+    @property
+    def base(self) -> Row:
+        return self.rows[0]
+
+    @property
+    def upper(self) -> tuple[Row, ...]:
+        """Rows above the base row, in working order."""
+        return tuple(row for row in self.rows if row.level > 0)
+
+    @property
+    def lower(self) -> tuple[Row, ...]:
+        """Rows below the base row, in working order."""
+        return tuple(row for row in self.rows if row.level < 0)
+
+    def under(self, row: Row) -> Row | None:
+        """The row on which `row` hangs, one step nearer the base; None for the base row."""
+        if row.level == 0:
+            return None
+        step = 1 if row.level > 0 else -1
+        return next(other for other in self.rows if other.level == row.level - step)
+
+    @property
+    def worked_strands(self) -> tuple[Strand, ...]:
+        """Strands in working order: from the side on which row 1 starts."""
+        return self.strands if self.hand == RIGHT else self.strands[::-1]
+
+
+def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:
+    """Number and direct the rows of a chart.
+
+    `drawn` holds the rows from the bottom up, each left to right, beads bottom bead first as the piece hangs;
+    `base` is the index of the base row in it. Rows are worked from the base row to the top, then
+    from below the base row down; they go back and forth without a break.
+    """
+    order = [*range(base, len(drawn)), *range(base - 1, -1, -1)]
+    rows, direction = [], hand
+    for number, index in enumerate(order, 1):
+        stitches = drawn[index]
+        if index < base:  # the piece is turned top to bottom: the upper bead is the low one
+            stitches = [Stitch(s.at, s.beads[::-1]) for s in stitches]
+        rows.append(Row(number, index - base, direction, tuple(stitches)))
+        direction = opposite(direction)
+    return tuple(rows)
+
+
+@dataclass(frozen=True)
+class Fault:
+    """Why a row cannot be worked, and what would make it workable."""
+
+    row: int
+    at: int      # position of the stitch in question
+    what: str
+    cure: str
+
+
+def faults(piece: Piece) -> tuple[Fault, ...]:
+    """Every reason why the body cannot be worked row by row; empty if it can."""
+    found: list[Fault] = []
+    for row in piece.rows:
+        found += _gaps(row)
+        under = piece.under(row)
+        if under is not None and not any(f.row in (row.number, under.number) for f in found):
+            found += _edge_faults(row, under)
+    return tuple(found)
+
+
+def _gaps(row: Row) -> list[Fault]:
+    return [
+        Fault(row.number, right.at, f"row {row.number} has a gap after its stitch {index}",
+              "neighbours of a row stand two characters apart, with nothing missing between them")
+        for index, (left, right) in enumerate(zip(row.stitches, row.stitches[1:]), 1)
+        if right.at - left.at != 2
+    ]
+
+
+def _edge_faults(row: Row, under: Row) -> list[Fault]:
+    name, below = f"row {row.number}", f"row {under.number}"
+    if (row.first - under.first) % 2 == 0:
+        return [Fault(row.number, row.first, f"{name} sits straight on the stitches of {below}",
+                      "move it one character to the left or right, so that it sits on the thread bridges")]
+    if len(under.stitches) == 1:
+        return [Fault(row.number, row.first, f"{name} has nothing to hang on: {below} has one stitch and no thread bridge",
+                      f"give {below} two stitches or more, or end the shape there")]
+    found = []
+    for side, at, reach in ((LEFT, row.first, under.first - row.first), (RIGHT, row.last, row.last - under.last)):
+        if abs(reach) != 1:
+            way = "out" if reach > 0 else "in"
+            found.append(Fault(
+                row.number, at,
+                f"{name} goes {abs(reach) / 2:g} stitches {way} from {below} on its {side} edge",
+                "an edge can move by half a stitch from one row to the next"))
+    return found

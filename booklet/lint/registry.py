@@ -1,0 +1,40 @@
+"""The rules there are: found by looking into booklet/lint/rules/, one module a rule."""
+
+from __future__ import annotations
+
+import pkgutil
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib import import_module
+from inspect import getdoc
+
+from ..findings import Finding, Severity
+from . import rules as package
+from .subject import Subject
+
+NEEDS = ("pattern", "piece", "path", "book")
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One rule, as its module states it."""
+
+    id: str
+    severity: Severity
+    needs: str                                     # one of NEEDS
+    check: Callable[[Subject], Iterator[Finding]]
+    text: str                                      # the module's docstring, without its indent
+
+
+@lru_cache(maxsize=None)
+def rules() -> Mapping[str, Rule]:
+    """Every rule by its id, in the order of the ids."""
+    names = sorted(module.name for module in pkgutil.iter_modules(package.__path__))
+    found = (_rule(name) for name in names)
+    return {rule.id: rule for rule in found}
+
+
+def _rule(name: str) -> Rule:
+    module = import_module(f"{package.__name__}.{name}")
+    return Rule(module.ID, module.SEVERITY, module.NEEDS, module.check, getdoc(module) or "")

@@ -1,0 +1,23 @@
+"""`python3 -m tests [pytest arguments]`: the test suite in the checkout's environment, on all cores."""
+
+import sys
+
+from booklet import bootstrap
+
+# Programs that the tests run, with the package that holds each.
+TOOLS = (("pdftoppm", "poppler-utils"), ("qpdf", "qpdf"))
+
+
+def start():
+    """Set up what the tests need, then hand over to pytest."""
+    if bootstrap.is_needed("test"):
+        bootstrap.enter("tests", "test", TOOLS)
+    import pytest
+
+    words = sys.argv[1:]
+    is_spread = any(word.startswith(("-n", "--numprocesses", "-p")) for word in words)
+    sys.exit(pytest.main(words if is_spread else ["-n", "auto", *words]))
+
+
+if __name__ == "__main__":
+    start()
