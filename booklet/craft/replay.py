@@ -92,6 +92,8 @@ def _read_row(line: str, done: list[ReadRow]) -> ReadRow:
     if done and right == done[-1].runs_right:
         raise CannotRead(f"row {number} runs the same way as the row before it: {line!r}")
     under = _hangs_on(number, below, done)
+    if under is None and how.startswith("start"):
+        raise CannotRead(f"the first row is not a ladder: {line!r}")
     positions = _ladder(sets, right) if under is None else _hang(sets, right, how, end, under, line)
     return ReadRow(number, below, right, tuple(sorted(positions)))
 
