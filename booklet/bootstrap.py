@@ -10,16 +10,16 @@ import contextlib
 import os
 import sys
 
-from booklet.machine import WINDOWS, Machine, Stop, add_packages, add_tools, last_line, lock
+from booklet.machine import WINDOWS, Machine, Stop, add_packages, last_line, lock
 
 LEAST_PYTHON = (3, 10)
-ROOT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+ROOT = os.path.dirname(os.path.dirname(os.path.realpath(__file__)))
 
 # The system libraries that WeasyPrint loads, as its installation page lists them.
 PANGO = {
     "apt-get": "libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0",
     "dnf": "pango harfbuzz",
-    "brew": "pango",
+    "brew": 'pango && export DYLD_FALLBACK_LIBRARY_PATH="$(brew --prefix)/lib"',
 }
 
 # Modules that must load, by the extra that brings them ("" is what every run needs).
@@ -28,26 +28,23 @@ PARTS = {
         " rich segno svgwrite yaml",
     "test": "coloraide fontTools hatchling hypothesis jsonschema networkx numpy papersize pypdf pytest skimage xdist",
 }
-SOUND, BROKEN, NO_PANGO = 0, 3, 4
+SOUND, BROKEN, NO_PANGO = 0, 1, 4
 PROBE = """
 import importlib, sys
+for name in sys.argv[1:]:
+    importlib.import_module(name)
 try:
-    for name in sys.argv[1:]:
-        importlib.import_module(name)
     from weasyprint.text import ffi
-    found = bool(ffi.harfbuzz_subset)
-except ImportError:
-    sys.exit({broken})
 except OSError:
-    found = False
-sys.exit({sound} if found else {no_pango})
-""".format(sound=SOUND, broken=BROKEN, no_pango=NO_PANGO)
+    sys.exit({no_pango})
+sys.exit({sound} if ffi.harfbuzz_subset else {no_pango})
+""".format(sound=SOUND, no_pango=NO_PANGO)
 
 
-def enter(module, extra="", tools=()):
+def enter(module, extra="", tools=None):
     """Run `python -m module` with our own arguments inside the checkout's environment. Does not return.
 
-    `tools`: pairs of a program that must be on the search path and the system package that holds it.
+    `tools`: programs that must be on the search path, each with the package that holds it, by installer.
     """
     machine = Machine()
     environment = Environment(machine, ROOT, extra)
@@ -56,7 +53,9 @@ def enter(module, extra="", tools=()):
             raise Stop("Python %d.%d or newer is needed; this is Python %s (%s). Run the command with a newer python3."
                        % (LEAST_PYTHON + (machine.version, sys.executable)))
         environment.make_ready()
-        add_tools(machine, tools)
+        for program, packages in (tools or {}).items():
+            if not machine.has(program):
+                add_packages(machine, "%s, which the tests run," % program, packages)
     except (Stop, OSError) as trouble:
         machine.say(str(trouble))
         sys.exit(2)

@@ -13,7 +13,7 @@ WINDOWS = os.name == "nt"
 INSTALL = {
     "apt-get": "sudo apt-get install %s",
     "dnf": "sudo dnf install %s",
-    "brew": 'brew install %s && export DYLD_FALLBACK_LIBRARY_PATH="$(brew --prefix)/lib"',
+    "brew": "brew install %s",
 }
 
 
@@ -61,13 +61,6 @@ class Machine:
         import time
 
         time.sleep(0.2)
-
-
-def add_tools(machine, tools):
-    """Install the programs that are not there yet."""
-    missing = " ".join(sorted({package for program, package in tools if not machine.has(program)}))
-    if missing:
-        add_packages(machine, "a program that the tests run (%s)" % missing, dict.fromkeys(INSTALL, missing))
 
 
 def add_packages(machine, what, packages):

@@ -4,8 +4,11 @@ import sys
 
 from booklet import bootstrap
 
-# Programs that the tests run, with the package that holds each.
-TOOLS = (("pdftoppm", "poppler-utils"), ("qpdf", "qpdf"))
+# Programs that the tests run, each with the package that holds it.
+TOOLS = {
+    "pdftoppm": {"apt-get": "poppler-utils", "dnf": "poppler-utils", "brew": "poppler"},
+    "qpdf": {"apt-get": "qpdf", "dnf": "qpdf", "brew": "qpdf"},
+}
 
 
 def start():

@@ -1,0 +1,48 @@
+"""The commands on the demo patterns and on broken ones."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from booklet.cli import main
+
+ROOT = Path(__file__).parents[2]
+
+
+def run(*words):
+    return CliRunner().invoke(main, [str(word) for word in words])
+
+
+def test_the_demo_is_clean():
+    result = run("-C", ROOT, "lint")
+    assert (result.exit_code, result.output) == (0, "")
+
+
+def test_tally_json_of_the_demo():
+    result = run("-C", ROOT, "tally", "cloud-shadow", "--json")
+    facts = json.loads(result.output)
+    assert result.exit_code == 0 and sum(bead["piece"] for bead in facts["beads"].values()) == 501
+    assert facts["pieces"] == 2 and len(facts["body"]["rows"]) == 11
+
+
+@pytest.mark.parametrize(("old", "new", "said"), [
+    ("base: 13", "base: 14", "patterns/a.yaml:86:17: error: counted.base is 14, but the pattern has 13 [counted-differs]"),
+    (" 11 |           B B B", " 12 |           B B B", "this row is numbered 12, but it is row 11 [wrong-row-number]"),
+    ("    - 3G 9F 2D 5F 5G\n", "", "the fringe has 12 strands, but the base row has 13 stitches [strand-count]"),
+    ("title:", "titel:", "the field 'titel' is not known (did you mean title?) [unknown-field]"),
+    ("1Y   ", "1Q   ", "the bead key Q is not in the legend"),
+])
+def test_error_messages(tmp_path, old, new, said):
+    text = (ROOT / "patterns" / "cloud-shadow.yaml").read_text("utf-8")
+    assert old in text
+    (tmp_path / "patterns").mkdir()
+    (tmp_path / "patterns" / "a.yaml").write_text(text.replace(old, new), "utf-8")
+    result = run("-C", tmp_path, "lint")
+    assert result.exit_code == 1 and said.split(": error: ")[-1] in result.output
+
+
+def test_error_unknown_pattern():
+    result = run("-C", ROOT, "tally", "cloud-shadw")
+    assert result.exit_code == 2 and "did you mean cloud-shadow?" in result.output
