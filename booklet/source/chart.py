@@ -1,4 +1,8 @@
-"""Chart text to drawn rows, every bead with its place in the file."""
+"""Chart text of a body to a drawn chart: rows of lines of beads, each bead with its place.
+
+The drawing stands as the piece hangs, top row first. A row has `drop` lines, upper bead first. Before a bar
+the row's number may stand; after it only spaces and bead keys.
+"""
 
 from __future__ import annotations
 
@@ -7,140 +11,183 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..findings import Finding, Mark, Severity
-from .nodes import Document, Node
 from .wording import quoted
+from .written import Written
 
-MOST_ROWS, MOST_ACROSS = 400, 800
+KEYS = frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789")
+MOST_LINES = 1000    # of a chart
+WIDEST = 400         # characters of a line
+MOST_SLIPS = 20      # wrong characters reported in one chart
+RULE = "bad-chart-text"
+
+_SIGN = re.compile("[^ ]")
 
 
 @dataclass(frozen=True)
 class DrawnBead:
-    """A bead as drawn; `at` is its chart column in half stitches."""
+    """A bead key and its place."""
 
     key: str
     mark: Mark
-    at: int = 0
+    at: int   # chart column in half stitches; 0 for a bead of run text
 
 
 @dataclass(frozen=True)
 class DrawnRow:
-    """A row as drawn: `drop` lines, the upper one first."""
+    """A row as drawn: `drop` lines, the upper beads first."""
 
     lines: tuple[tuple[DrawnBead, ...], ...]
-    written: int | None        # the number before the bar
+    written: int | None          # the number before the bar
     number_mark: Mark | None
-    mark: Mark
+    mark: Mark                   # of its first line's beads
+
+    @property
+    def width(self) -> int:
+        """Half stitches from the first to the last bead."""
+        ats = [line[end].at for line in self.lines if line for end in (0, -1)]
+        return max(ats) - min(ats) if ats else 0
 
 
 @dataclass(frozen=True)
 class DrawnChart:
-    """Rows, the top one first."""
+    """A chart as drawn, top row first. `broken` says that it could not be read as rows."""
 
     rows: tuple[DrawnRow, ...] = ()
+    broken: bool = False
+
+    def base_index(self, base: str | int) -> int | None:
+        """Index of the base row in `rows` ("bottom", "widest", or counted from the bottom, 1 first); None if there is no such row.
+
+        Of equally wide rows the lowest is the widest.
+        """
+        if base == "widest":
+            return max(range(len(self.rows)), key=lambda index: (self.rows[index].width, index), default=None)
+        from_bottom = 1 if base == "bottom" else int(base)
+        return len(self.rows) - from_bottom if 1 <= from_bottom <= len(self.rows) else None
+
+    def numbers(self, base: str | int) -> tuple[int, ...]:
+        """The working number of each row, top row first; empty if there is no such base row."""
+        index = self.base_index(base)
+        return () if index is None else (*range(index + 1, 0, -1), *range(index + 2, len(self.rows) + 1))
 
 
 @dataclass(frozen=True)
-class _Line:
-    number: str
-    number_column: int
+class Line:
+    """One line of chart text, taken apart."""
+
     beads: tuple[DrawnBead, ...]
+    number: int | None
+    number_mark: Mark | None
     mark: Mark
 
 
-def read_chart(node: Node, document: Document, drop: int) -> tuple[DrawnChart, list[Finding]]:
-    """A body chart. Its findings are about signs that may not stand in it; what it means is checked by rules."""
-    lines, findings = _lines(node, document)
-    if len(lines) > MOST_ROWS * drop:
-        findings.append(Finding(lines[0].mark, Severity.ERROR, "too-large", f"the chart has more than {MOST_ROWS} rows"))
-        return DrawnChart(), findings
-    if not findings and len(lines) % drop:
-        findings.append(Finding(lines[-1].mark, Severity.ERROR, "bad-chart-text",
-                                f"the chart has {len(lines)} lines, which is not a multiple of {drop} (drop: {drop})",
-                                f"every row is drawn with {drop} lines"))
-    rows = []
-    for top in range(0, len(lines) - drop + 1, drop):
-        group = lines[top:top + drop]
-        first = group[0]
-        for other in group[1:]:
-            if other.number:
-                findings.append(_at_number(other, document, f"the number {other.number} stands beside the second line of a row",
-                                           f"with drop {drop} a row has {drop} lines; its number stands beside the first"))
-        mark = _number_mark(first, document) if first.number else None
-        rows.append(DrawnRow(tuple(line.beads for line in group), int(first.number) if first.number else None, mark, first.mark))
-    return DrawnChart(tuple(rows)), findings
-
-
-def read_drawn_fringe(node: Node, document: Document) -> tuple[tuple[tuple[DrawnBead, ...], ...], list[Finding]]:
-    """A fringe chart: one column per strand; the first line has a bead in each."""
-    lines, findings = _lines(node, document)
-    if not lines or findings:
-        return (), findings
-    columns = {bead.at: [bead] for bead in lines[0].beads}
-    for depth, line in enumerate(lines[1:], 1):
-        for bead in line.beads:
-            strand = columns.get(bead.at)
-            if strand is None or len(strand) != depth:
-                why = "stands under no strand of the first line" if strand is None else "stands under a strand that has ended"
-                findings.append(Finding(bead.mark, Severity.ERROR, "bad-chart-text", f"this bead {why}"))
-            else:
-                strand.append(bead)
-    return tuple(tuple(strand) for strand in columns.values()), findings
-
-
-def block_lines(node: Node, document: Document) -> Iterator[tuple[int, str]]:
-    """The source lines of a block text, with their numbers; a text on one line gives that line's part."""
-    if node.style in ("|", ">"):
-        for number in range(node.line + 1, node.end_line + (1 if node.end_column > 1 else 0)):
-            if number <= len(document.lines):
-                yield number, document.lines[number - 1]
-    else:
-        yield node.line, " " * (node.column - 1 + bool(node.style)) + node.text.split("\n")[0]
-
-
-def _lines(node: Node, document: Document) -> tuple[list[_Line], list[Finding]]:
-    texts = [(number, text) for number, text in block_lines(node, document) if text.strip()]
-    has_bars = any("|" in text for _, text in texts)
-    lines, findings = [], []
-    for number, text in texts:
-        read = _line(number, text, has_bars, document.file)
-        if isinstance(read, Finding):
-            findings.append(read)
+def read_chart(written: Written, drop: int) -> tuple[DrawnChart, list[Finding]]:
+    """Rows of a body's chart. What is drawn is kept even where something is wrong."""
+    lines, found = read_lines(written, numbers=True)
+    found += [finding for line in lines for finding in _crowded(line)]
+    rows: list[list[Line]] = []
+    for line in lines:
+        # A number begins a row, so that one lost line is one fault.
+        if not rows or len(rows[-1]) == drop or line.number is not None:
+            rows.append([line])
         else:
-            lines.append(read)
-    if not texts:
-        findings.append(Finding(Mark(document.file, node.line, node.column), Severity.ERROR, "bad-chart-text", "the chart has no rows"))
-    return lines, findings
+            rows[-1].append(line)
+    found += [_short_row(row, drop) for row in rows if len(row) < drop]
+    drawn = tuple(DrawnRow(tuple(line.beads for line in row), row[0].number, row[0].number_mark, row[0].mark) for row in rows)
+    return DrawnChart(drawn, broken=bool(found)), found
 
 
-def _line(number: int, text: str, has_bars: bool, file: str) -> _Line | Finding:
-    def wrong(column: int, message: str, hint: str = "", rule: str = "bad-chart-text") -> Finding:
-        return Finding(Mark(file, number, column + 1), Severity.ERROR, rule, message, hint)
+def read_lines(written: Written, numbers: bool) -> tuple[list[Line], list[Finding]]:
+    """The lines of a chart text that are not blank. `numbers`: whether numbers may stand before the bar."""
+    texts, offset = [], 0
+    for text in written.text.split("\n"):
+        if text.strip(" "):
+            texts.append((text, offset))
+        offset += len(text) + 1
+    if len(texts) > MOST_LINES or max(len(text) for text, _ in texts) > WIDEST:
+        return [], [error(written.whole, f"a chart may have up to {MOST_LINES:,} lines of up to {WIDEST} characters", rule="too-large")]
+    if not written.keeps_lines:
+        return [], [error(written.whole, "the lines of the chart run together", "write chart: | and the drawing on the lines after it")]
+    bars = [text.find("|") for text, _ in texts]
+    expected = next((bar for bar in bars if bar >= 0), None)
+    lines, found = [], []
+    for text, offset in texts:
+        line, slips = _read_line(written, text, offset, expected, numbers)
+        lines.append(line)
+        found += slips
+    if len(found) > MOST_SLIPS:
+        found = [*found[:MOST_SLIPS], error(found[MOST_SLIPS].mark, "and more like these in this chart")]
+    return lines, found
 
-    if "\t" in text:
-        return wrong(text.index("\t"), "a tab stands in the chart", "use spaces", "tab-in-chart")
+
+def _read_line(written: Written, text: str, offset: int, expected: int | None, numbers: bool) -> tuple[Line, list[Finding]]:
+    """One line. `expected` is the column of the bars; None if the chart has none."""
     bar = text.find("|")
-    if has_bars and bar < 0:
-        return wrong(len(text) - len(text.lstrip()), "this line of the chart has no bar", "put a bar | before the drawing")
-    before, drawing = (text[:bar], text[bar + 1:]) if has_bars else ("", text)
-    start = bar + 1 if has_bars else 0
-    label = re.fullmatch(r"\s*([1-9][0-9]{0,3})?\s*", before)
+    start = bar + 1
+    number, number_mark, found = _number(written, text[:max(bar, 0)], offset, numbers)
+    first = start + len(text[start:]) - len(text[start:].lstrip())
+    if expected is not None and bar < 0:
+        mark = written.mark(offset + first)
+        wrong = error(mark, "this line of the chart has no bar", "put a bar | before the drawing of every line")
+        return Line((), None, None, mark), [_tab(written.mark(offset + text.index("\t"))) if "\t" in text else wrong]
+    if expected is not None and bar != expected:
+        found.append(error(written.mark(offset + bar), "this bar does not stand under the bar of the first line",
+                           "the drawing is read from the bar on"))
+    beads, slips = _beads(written, text, offset, start)
+    if not beads and not slips:
+        found.append(error(written.mark(offset + max(bar, 0)), "this line of the chart has no bead"))
+    mark = written.mark(offset + min(first, len(text) - 1), max(len(text[first:].rstrip()), 1))
+    return Line(beads, number, number_mark, mark), found + slips
+
+
+def _number(written: Written, before: str, offset: int, numbers: bool) -> tuple[int | None, Mark | None, list[Finding]]:
+    """What stands before the bar: nothing, or a row number."""
+    label = before.strip(" ")
+    if "\t" in before:
+        return None, None, [_tab(written.mark(offset + before.index("\t")))]
     if not label:
-        column = len(before) - len(before.lstrip())
-        return wrong(column, f"{quoted(before.strip())} stands before the bar", "only a row number may stand there")
-    if len(drawing.rstrip()) > MOST_ACROSS:
-        return wrong(start, f"the row is wider than {MOST_ACROSS} characters", rule="too-large")
-    strange = re.search(r"[^A-Za-z0-9 ]", drawing)
-    if strange:
-        return wrong(start + strange.start(), f"{quoted(strange[0])} may not stand in the chart", "only spaces and bead keys stand after the bar")
-    beads = tuple(DrawnBead(sign, Mark(file, number, start + at + 1), at) for at, sign in enumerate(drawing) if sign != " ")
-    if not beads:
-        return wrong(max(bar, 0), "this line of the chart has no bead")
-    return _Line(label[1] or "", label.start(1) if label[1] else 0, beads, beads[0].mark)
+        return None, None, []
+    mark = written.mark(offset + before.index(label), len(label))
+    if not numbers:
+        return None, None, [error(mark, f"{quoted(label)} stands before the bar", "in a fringe chart nothing may stand there")]
+    if not re.fullmatch("[0-9]{1,4}", label):
+        return None, None, [error(mark, f"{quoted(label)} stands before the bar", "only a row number may stand there")]
+    return int(label), mark, []
 
 
-def _number_mark(line: _Line, document: Document) -> Mark:
-    return Mark(document.file, line.mark.line, line.number_column + 1, len(line.number))
+def _beads(written: Written, text: str, offset: int, start: int) -> tuple[tuple[DrawnBead, ...], list[Finding]]:
+    file, places = written.document.file, written.places
+    beads, found = [], []
+    for match in _SIGN.finditer(text, start):
+        char, index = match[0], match.start()
+        mark = Mark(file, *places[offset + index])
+        if char in KEYS:
+            beads.append(DrawnBead(char, mark, index - start))
+        elif char == "\t":
+            found.append(_tab(mark))
+        else:
+            found.append(error(mark, f"{quoted(char)} may not stand in the chart", "only spaces and bead keys stand after the bar"))
+    return tuple(beads), found
 
 
-def _at_number(line: _Line, document: Document, message: str, hint: str) -> Finding:
-    return Finding(_number_mark(line, document), Severity.ERROR, "bad-chart-text", message, hint)
+def _crowded(line: Line) -> Iterator[Finding]:
+    """Neighbours that stand on top of one another or between two places."""
+    for left, right in zip(line.beads, line.beads[1:]):
+        apart = right.at - left.at
+        if apart % 2:
+            yield error(right.mark, f"{left.key} and {right.key} stand {apart} character{'s' * (apart > 1)} apart",
+                        "two neighbours of a row stand two characters apart")
+
+
+def _short_row(row: list[Line], drop: int) -> Finding:
+    return error(row[0].mark, f"this row has {len(row)} line{'s' * (len(row) > 1)}, but drop is {drop}",
+                 f"draw {drop} lines for every row, upper beads first")
+
+
+def _tab(mark: Mark) -> Finding:
+    return error(mark, "a tab stands in the chart", "use spaces", "tab-in-chart")
+
+
+def error(mark: Mark, message: str, hint: str = "", rule: str = RULE) -> Finding:
+    """A finding of a chart."""
+    return Finding(mark, Severity.ERROR, rule, message, hint)

@@ -1,93 +1,153 @@
-"""Run text to beads: "3(2W 1B) 4W > 1D". Counts stand before keys, a bare key counts one, > starts the end beads."""
+"""Run text to beads: "3(2W 1B) 4W > 1D".
+
+A count stands before its key or parenthesis; a bare key counts one; parentheses repeat and nest; ">" starts the
+end beads. Where the legend has digits as keys, the last digit of a number that stands alone is the key: "37" is three
+of bead 7.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from ..findings import Finding, Mark, Severity
+from .chart import DrawnBead
+from .wording import quoted
+from .written import Written
 
-MOST_BEADS, MOST_TIMES, DEEPEST = 2000, 1000, 20
+MOST_BEADS = 2000    # of a strand
+MOST_REPEATS = 1000
+DEEPEST = 20         # parentheses
+RULE = "bad-run-text"
+
+_TOKEN = re.compile(r"\s*(?:([0-9]*)([A-Za-z(])|([0-9]+)|([)>])|(\S))")
 
 
 @dataclass(frozen=True)
-class PlacedKey:
-    """A bead key and where it was written."""
+class WrittenStrand:
+    """The beads of a strand from the top down, runs written out. Mirrored strands share their marks."""
 
-    key: str
+    beads: tuple[DrawnBead, ...]
+    end: tuple[DrawnBead, ...]
     mark: Mark
 
 
-@dataclass(frozen=True)
-class ReadRuns:
-    """Beads in order, the end beads, whether ">" was written, and what was wrong."""
+class _Wrong(Exception):
+    """Nothing after this place can be trusted. Holds a finding."""
 
-    beads: tuple[PlacedKey, ...]
-    end: tuple[PlacedKey, ...]
-    has_end: bool
-    findings: tuple[Finding, ...]
+    def __init__(self, mark: Mark, message: str, hint: str = "", rule: str = RULE) -> None:
+        self.finding = Finding(mark, Severity.ERROR, rule, message, hint)
 
 
-def read_runs(text: str, mark_at: Callable[[int], Mark]) -> ReadRuns:
-    """Expand a run text. `mark_at` gives the place of a character of it."""
-    stack: list[tuple[list[PlacedKey], int, int]] = [([], 1, 0)]   # open lists, how often each repeats, where it opened
-    beads: list[PlacedKey] | None = None
-    at = 0
+@dataclass
+class _Group:
+    """Beads between parentheses, and how often they repeat."""
 
-    def wrong(place: int, message: str, hint: str = "", rule: str = "bad-run-text") -> ReadRuns:
-        return ReadRuns((), (), False, (Finding(mark_at(min(place, max(len(text) - 1, 0))), Severity.ERROR, rule, message, hint),))
+    offset: int
+    times: int
+    beads: list[DrawnBead]
 
-    while at < len(text):
-        sign, start = text[at], at
-        if sign in " \t\n,":
-            if sign == ",":
-                return wrong(at, "a comma may not stand in run text", "part runs by spaces")
-            at += 1
-            continue
-        digits = at
-        while digits < len(text) and text[digits] in "0123456789":
-            digits += 1
-        following = text[digits] if digits < len(text) else ""
-        is_bare = digits == at or not (following.isascii() and (following.isalnum() or following == "("))
-        if digits > at and is_bare and digits - at == 1 and following in ("", " ", ")", "\n"):
-            times, key_at = 1, at       # a digit alone is a bead key
-        elif digits > at and is_bare:
-            if digits - at == 2 or (digits - at > 2):    # "37": 3 beads of key 7
-                times, key_at = int(text[at:digits - 1]), digits - 1
-            else:
-                return wrong(digits, f"{text[at:digits]!r} counts nothing", "a count stands right before a key or a parenthesis")
+
+def read_strand(written: Written, keys: Collection[str]) -> tuple[WrittenStrand | None, list[Finding]]:
+    """A strand with its own end beads, if it has any. `keys`: the keys of the legend."""
+    try:
+        beads, end = _read(written, keys)
+    except _Wrong as wrong:
+        return None, [wrong.finding]
+    return WrittenStrand(tuple(beads), tuple(end or ()), written.whole), []
+
+
+def read_beads(written: Written, keys: Collection[str]) -> tuple[tuple[DrawnBead, ...] | None, list[Finding]]:
+    """Beads where no end beads belong, such as a loop."""
+    try:
+        beads, end = _read(written, keys)
+        if end is not None:
+            raise _Wrong(written.mark(written.text.index(">")), "> begins end beads, and none belong here")
+        if not beads:
+            raise _Wrong(written.whole, "there are no beads")
+    except _Wrong as wrong:
+        return None, [wrong.finding]
+    return tuple(beads), []
+
+
+def _read(written: Written, keys: Collection[str]) -> tuple[list[DrawnBead], list[DrawnBead] | None]:
+    """Beads, and end beads (None if there is no ">")."""
+    text = written.text.rstrip()
+    groups = [_Group(0, 1, [])]
+    before: list[DrawnBead] | None = None
+    offset = 0
+    while offset < len(text):
+        match = _TOKEN.match(text, offset)
+        count, opening, number, sign, _ = match.groups()
+        start, offset = match.end() - len(match[0].lstrip()), match.end()
+        mark = written.mark(start, offset - start)
+        if opening == "(":
+            if len(groups) > DEEPEST:
+                raise _Wrong(mark, f"parentheses nest deeper than {DEEPEST} levels", rule="too-deep")
+            groups.append(_Group(start, _count(count, mark), []))
+        elif opening:
+            _extend(groups[-1], [DrawnBead(opening, mark, 0)], _count(count, mark), mark)
+        elif number:
+            count, key = _digit_key(number, keys, mark)
+            _extend(groups[-1], [DrawnBead(key, mark, 0)], _count(count, mark), mark)
+        elif sign == ")":
+            _close(groups, mark)
+        elif sign == ">":
+            before, groups = _turn(groups, before, written, mark), [_Group(0, 1, [])]
         else:
-            times, key_at = (int(text[at:digits]) if digits > at else 1), digits
-        if not 1 <= times <= MOST_TIMES:
-            return wrong(start, f"{times} times is outside 1 to {MOST_TIMES}", rule="too-large")
-        sign = text[key_at]
-        if sign == "(":
-            stack.append(([], times, start))
-            if len(stack) > DEEPEST:
-                return wrong(start, f"parentheses go deeper than {DEEPEST - 1} levels", rule="too-deep")
-        elif sign == ")" and key_at == at:
-            if len(stack) == 1:
-                return wrong(at, "this parenthesis was never opened")
-            inner, times, opened = stack.pop()
-            if not inner:
-                return wrong(opened, "these parentheses are empty")
-            if len(stack[-1][0]) + len(inner) * times > MOST_BEADS:
-                return wrong(opened, f"this makes more than {MOST_BEADS:,} beads", rule="too-large")
-            stack[-1][0].extend(inner * times)
-        elif sign == ">" and key_at == at:
-            if len(stack) > 1 or beads is not None:
-                return wrong(at, "> may stand once, outside parentheses")
-            beads, stack = stack[0][0], [([], 1, 0)]
-        elif sign.isascii() and sign.isalnum():
-            if len(stack[-1][0]) + times > MOST_BEADS:
-                return wrong(start, f"this makes more than {MOST_BEADS:,} beads", rule="too-large")
-            stack[-1][0].extend([PlacedKey(sign, mark_at(key_at))] * times)
-        else:
-            return wrong(key_at, f"{sign!r} may not stand here", "run text holds counts, bead keys, parentheses and one >")
-        at = key_at + 1
-    if len(stack) > 1:
-        return wrong(stack[-1][2], "this parenthesis is never closed")
-    last = tuple(stack[0][0])
-    if beads is not None and not last:
-        return wrong(len(text) - 1, "no end bead stands after >")
-    return ReadRuns(last if beads is None else tuple(beads), () if beads is None else last, beads is not None, ())
+            raise _Wrong(mark, f"{quoted(match[5])} may not stand here", "run text holds counts, bead keys, parentheses and one >")
+    if len(groups) > 1:
+        raise _Wrong(written.mark(groups[-1].offset), "this parenthesis is never closed")
+    beads = groups[0].beads
+    if before is None:
+        return beads, None
+    if not beads:
+        raise _Wrong(written.mark(text.rindex(">")), "no end beads stand after >")
+    if len(before) + len(beads) > MOST_BEADS:
+        raise _too_long(written.whole)
+    return before, beads
+
+
+def _count(digits: str, mark: Mark) -> int:
+    if not digits:
+        return 1
+    number = int(digits[:8])
+    if len(digits) > 8 or number > MOST_REPEATS:
+        raise _Wrong(mark, f"a count may be up to {MOST_REPEATS:,}; found {quoted(digits)}", rule="too-large")
+    if number == 0:
+        raise _Wrong(mark, "a count is 1 or more; found 0")
+    return number
+
+
+def _digit_key(number: str, keys: Collection[str], mark: Mark) -> tuple[str, str]:
+    if number[-1] not in keys:
+        raise _Wrong(mark, f"the count {number[:8]} has no bead key", "write the key right after it, as in 3W")
+    return number[:-1], number[-1]
+
+
+def _close(groups: list[_Group], mark: Mark) -> None:
+    if len(groups) == 1:
+        raise _Wrong(mark, "this parenthesis was never opened")
+    group = groups.pop()
+    if not group.beads:
+        raise _Wrong(mark, "nothing stands between these parentheses")
+    _extend(groups[-1], group.beads, group.times, mark)
+
+
+def _turn(groups: list[_Group], before: list[DrawnBead] | None, written: Written, mark: Mark) -> list[DrawnBead]:
+    if len(groups) > 1:
+        raise _Wrong(written.mark(groups[-1].offset), "this parenthesis is not closed before >")
+    if before is not None:
+        raise _Wrong(mark, "> stands twice", "end beads begin once")
+    return groups[0].beads
+
+
+def _extend(group: _Group, beads: list[DrawnBead], times: int, mark: Mark) -> None:
+    if len(group.beads) + len(beads) * times > MOST_BEADS:
+        raise _too_long(mark)
+    group.beads += beads * times
+
+
+def _too_long(mark: Mark) -> _Wrong:
+    return _Wrong(mark, f"a strand may have up to {MOST_BEADS:,} beads", rule="too-large")

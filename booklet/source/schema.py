@@ -1,62 +1,227 @@
-"""The format of a pattern file and of the book file, as one table each."""
+"""The format of a pattern file and of the book file, as frozen dataclasses that say what each field holds.
+
+Everything else about the format is read from here: the reading, the JSON Schemas for editors, the format page.
+"""
 
 from __future__ import annotations
 
-from .shapes import GRAMS, MM, PERCENT, Fields, Flag, ListOf, MapOf, Measure, Number, OneOf, Text, Whole
+from collections.abc import Mapping
+from dataclasses import dataclass
 
-FINISHES = ("matte", "lustre", "metallic", "transparent", "opaque")
-LEVELS = ("beginner", "intermediate", "advanced")
-HANDS = ("right", "left")
-TRIMS = {"A4": (210.0, 297.0), "A5": (148.0, 210.0), "Letter": (215.9, 279.4), "half letter": (139.7, 215.9), "5x8": (127.0, 203.2),
-         "6x9": (152.4, 228.6), "7x10": (177.8, 254.0), "8.5x8.5": (215.9, 215.9)}   # mm: ISO 216, and inches x 25.4
+from ..craft.beads import SHAPES
+from ..craft.steps import STEP_IDS
+from .records import Many, Named, OrText, Record, entry
+from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
+                     Whole, grams, mm, percent)
+from .written import Written
+
 KEY = "[A-Za-z0-9]"
-SLUG = "[a-z0-9]+(?:-[a-z0-9]+)*"
-
-_LENGTH = Measure(MM, 100_000.0)
-_COLOUR = Text(pattern="#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})", called='a colour such as "#3d5a80"', rule="bad-colour")
-_BEAD = {"name": Text(), "colour": _COLOUR, "finish": Text(FINISHES), "kind": Text(), "pack": Measure(GRAMS, 1000.0, 0.1)}
-_KEYS = {"names": KEY, "named": "one letter or digit"}
-_THREAD = Fields({"body": Fields({"kind": Text()}, ("kind",)), "fringe": Fields({"kind": Text()}, ("kind",)),
-                  "length": Measure(MM, 100_000.0, 400.0)})
-_ITEMS = ListOf(Fields({"item": Text(), "size": Text(), "each": Whole(1, 1000)}, ("item",)), 50)
-_STEP = OneOf(Text(), Fields({"before": Text(), "after": Text(), "text": Text()}))
-
-PATTERN = Fields({
-    "title": Text(), "summary": Text(), "version": Text(), "level": Text(LEVELS), "makes": Text(("pair", "single")),
-    "mirror": Flag(), "hand": Text(HANDS),
-    "beads": MapOf(Fields(_BEAD, ("name", "colour", "finish", "kind")), **_KEYS),
-    "body": Fields({"stitch": Text(("brick",)), "drop": Whole(1, 4),
-                    "base": Text(pattern="bottom|widest|[1-9][0-9]{0,2}", called="bottom, widest or the number of a row counted from the bottom"),
-                    "chart": Text()}, ("chart",)),
-    "fringe": Fields({"end": Text(), "mirror": Flag(), "strands": ListOf(Text()), "chart": Text()}),
-    "hanger": Fields({"kind": Text(("guard", "loop", "none")), "beads": Text()}, ("kind",)),
-    "findings": _ITEMS, "thread": _THREAD,
-    "photo": Fields({"file": Text(), "alt": Text()}, ("file", "alt")),
-    "links": ListOf(Fields({"label": Text(), "url": Text(pattern=r"https?://[^\s\"'<>]{3,300}", called="a web address that begins with https://")},
-                           ("label", "url")), 20),
-    "notes": Text(may_be_empty=True), "steps": MapOf(_STEP, "[a-z-]{1,40}", "the name of a step"),
-    "colourways": MapOf(MapOf(Fields(_BEAD, ("name", "colour", "finish")), **_KEYS), most=12),
-    "counted": Fields({name: Whole(0, 1_000_000) for name in ("base", "rows", "strands", "beads")}),
-}, ("title", "summary", "version", "level", "makes", "beads", "body"))
-
-_PAGES = ListOf(Text(pattern=r"[a-z0-9-]+(?:\.md)?", called="the name of a page in patterns/pages"), 50)
-BOOK = Fields({
-    **{name: Text() for name in ("title", "subtitle", "author", "publisher", "edition", "copyright", "licence", "contact")},
-    "year": Whole(1000, 9999), "language": Text(pattern="[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})*", called="a language such as en"),
-    "order": ListOf(Text(pattern=SLUG, called="the name of a pattern file without its ending"), 5000),
-    "front": _PAGES, "back": _PAGES,
-    "page": Fields({"size": Text(pattern="|".join(TRIMS) + r"|[0-9.]{1,6} x [0-9.]{1,6} (?:mm|in)",
-                                 called="a trim such as A5, or a size such as 148 x 210 mm"), "bleed": _LENGTH, "gutter": _LENGTH}),
-    "defaults": Fields({"thread": _THREAD, "findings": _ITEMS, "level": Text(LEVELS), "hand": Text(HANDS), "makes": Text(("pair", "single")),
-                        "hanger": Fields({"kind": Text(("guard", "loop", "none")), "beads": Text()}, ("kind",))}),
-    "kinds": MapOf(Fields({"shape": Text(("cylinder", "round", "bugle", "drop", "bicone")),
-                           **{name: Measure(MM, 50.0, 0.05) for name in ("diameter", "length", "hole")},
-                           "per_gram": Number(5000), "source": Text()})),
-    "spare": OneOf(Measure(PERCENT, 100.0), Fields({"percent": Measure(PERCENT, 100.0), "least": Whole(0, 1000)})),
-    "pack": Measure(GRAMS, 1000.0, 0.1),
-}, ("title",))
+FINISHES = ("matte", "lustre", "metallic", "transparent", "opaque")
+LEVEL = Choice(("beginner", "intermediate", "advanced"))
+HAND = Choice(("right", "left"))
+MAKES = Choice(("pair", "single"))
+COUNTED = ("base", "rows", "strands", "beads")
+MARKDOWN = Text(20_000, lines=True)
 
 
-def json_schema(block: Fields, title: str) -> dict:
-    """The JSON Schema (2020-12) of a file, for editors."""
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": title, **block.schema()}
+@dataclass(frozen=True)
+class BeadEntry:
+    """One bead of the legend."""
+
+    name: str | None = entry(Text(60), "what the colour is called", required=True)
+    colour: str | None = entry(Colour(), 'its colour on screen and in print, in quotes: "#3d5a80"', required=True)
+    finish: str | None = entry(Choice(FINISHES), "how its surface looks", required=True)
+    kind: str | None = entry(Text(60), "shape and size, such as cylinder 11/0", required=True)
+    pack: float | None = entry(grams("5 g"), "how much one pack of it holds")
+
+
+@dataclass(frozen=True)
+class ChangedBead:
+    """One bead of a colourway: what differs from the legend."""
+
+    name: str | None = entry(Text(60), "what the colour is called", required=True)
+    colour: str | None = entry(Colour(), "its colour", required=True)
+    finish: str | None = entry(Choice(FINISHES), "how its surface looks; that of the legend if left out")
+    kind: str | None = entry(Text(60), "shape and size; that of the legend if left out")
+
+
+@dataclass(frozen=True)
+class Body:
+    """The woven part."""
+
+    stitch: str | None = entry(Choice(("brick",)), "the stitch it is worked in", "brick")
+    drop: int | None = entry(Whole(1, 4), "beads in a stitch", 1)
+    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom", "bottom")
+    chart: Written | None = entry(Source(), "the drawing, top row first: a bar, then spaces and bead keys", required=True)
+
+
+@dataclass(frozen=True)
+class Fringe:
+    """The strands under the body."""
+
+    end: Written | None = entry(Source(), "end beads of every strand; a strand's own, after >, win")
+    mirror: bool | None = entry(Flag(), "the strands are written to the middle one and mirrored", False)
+    strands: tuple[Written | None, ...] | None = entry(Many(Source(), 400), "left to right as it hangs, such as 3(2W 1B) 4W > 1D")
+    chart: Written | None = entry(Source(), "or drawn: one column per strand, blank where a strand has ended")
+
+
+@dataclass(frozen=True)
+class HangerEntry:
+    """What the ear wire holds."""
+
+    kind: str | None = entry(Choice(("guard", "loop", "none")), "a thread guard, a loop of beads, or nothing", required=True)
+    beads: Written | None = entry(Source(), "the beads of a loop, such as 7W")
+
+
+@dataclass(frozen=True)
+class Item:
+    """A finding in the trade's sense: an ear wire, a thread guard and the like."""
+
+    item: str = entry(Text(80), "what it is", "", required=True)
+    size: str = entry(Text(40), "its size, as a shop gives it", "")
+    each: int = entry(Whole(1, 1000), "how many a piece takes", 1)
+
+
+@dataclass(frozen=True)
+class ThreadKind:
+    """One thread."""
+
+    kind: str | None = entry(Text(60), "the thread, such as nylon D", required=True)
+
+
+@dataclass(frozen=True)
+class ThreadEntry:
+    """Which thread a maker works with."""
+
+    body: ThreadKind | None = entry(Record(ThreadKind), "thread of the body")
+    fringe: ThreadKind | None = entry(Record(ThreadKind), "thread of the fringe")
+    length: float | None = entry(mm("1.4 m", 400, 10_000), "a comfortable working length")
+
+
+@dataclass(frozen=True)
+class Photo:
+    """A photograph of the finished piece."""
+
+    file: str = entry(FileName("photos/cloud-shadow.jpg"), "the file, from the folder patterns/ on", "", required=True)
+    alt: str = entry(Text(500), "what it shows, for those who cannot see it", "", required=True)
+
+
+@dataclass(frozen=True)
+class Link:
+    """A web address, printed as text and as a QR code."""
+
+    label: str = entry(Text(120), "what stands there", "", required=True)
+    url: str = entry(LINK, "its address", "", required=True)
+
+
+@dataclass(frozen=True)
+class StepText:
+    """Markdown of the author's for a standard step: instead of it, before it, or after it."""
+
+    text: str = entry(MARKDOWN, "Markdown that replaces the step's text", "")
+    before: str = entry(MARKDOWN, "Markdown before the step's text", "")
+    after: str = entry(MARKDOWN, "Markdown after the step's text", "")
+
+
+_KEYED = {"shape": KEY, "words": "a bead key is one letter or digit"}
+_STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", STEP_IDS)
+_WAYS = Named(Named(Record(ChangedBead), **_KEYED), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20)
+
+
+@dataclass(frozen=True)
+class PatternFile:
+    """patterns/SLUG.yaml as written."""
+
+    title: str | None = entry(Text(120), "name of the pattern", required=True)
+    summary: str | None = entry(Text(500), "one sentence for the contents page and for a shop listing", required=True)
+    version: str | None = entry(VERSION, "rises whenever the printed pattern changes", required=True)
+    level: str | None = entry(LEVEL, "how much a maker must know already; the book may give it")
+    makes: str | None = entry(MAKES, "what comes of it; the book may give it")
+    mirror: bool | None = entry(Flag(), "the second piece of the pair is the first turned over", False)
+    hand: str | None = entry(HAND, "right, if nothing says otherwise: row 1 runs left to right; left: right to left")
+    beads: Mapping[str, BeadEntry | None] | None = entry(Named(Record(BeadEntry), **_KEYED, most=62), "the legend, in the order in which it prints", required=True)
+    body: Body | None = entry(Record(Body), "the woven part", required=True)
+    fringe: Fringe | None = entry(Record(Fringe), "the strands under it")
+    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
+    thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
+    photo: Photo | None = entry(Record(Photo), "a photograph of the finished piece")
+    links: tuple[Link | None, ...] | None = entry(Many(Record(Link), 20), "printed as text and as a QR code")
+    notes: str | None = entry(MARKDOWN, "Markdown; {{ base.stitches }} and friends are filled in")
+    steps: Mapping[str, StepText | None] | None = entry(_STEPS, "Markdown that replaces or adds to a standard step")
+    colourways: Mapping[str, Mapping[str, ChangedBead | None] | None] | None = entry(_WAYS, "the same chart in other bead colours")
+    counted: Mapping[str, int | None] | None = entry(
+        Named(Whole(), "", "base, rows, strands and beads can be counted", COUNTED), "what the author counted by hand, to compare")
+
+
+@dataclass(frozen=True)
+class PageEntry:
+    """The page of the printed book."""
+
+    size: tuple[float, float] | None = entry(PageSize(), "trim size: a name, or width x height")
+    bleed: float | None = entry(mm("3 mm", 0, 30), "how far pictures run over the trimmed edge")
+    gutter: float | None = entry(mm("4 mm", 0, 30), "what the inside margin gains")
+
+
+@dataclass(frozen=True)
+class Defaults:
+    """What patterns inherit where they say nothing."""
+
+    level: str | None = entry(LEVEL, "how much a maker must know already")
+    makes: str | None = entry(MAKES, "what comes of a pattern")
+    hand: str | None = entry(HAND, "right: row 1 runs left to right; left: right to left")
+    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
+    thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
+
+
+@dataclass(frozen=True)
+class KindEntry:
+    """A bead kind of the book's own; one of a known name changes only what it says."""
+
+    shape: str | None = entry(Choice(SHAPES), "its shape")
+    diameter: float | None = entry(mm("1.6 mm", 0.3, 50), "across the hole's axis")
+    length: float | None = entry(mm("1.3 mm", 0.3, 50), "along the hole's axis")
+    hole: float | None = entry(mm("0.8 mm", 0.1, 50), "diameter of the hole")
+    per_gram: float | None = entry(Number(5000), "beads in a gram, if published")
+    density: float | None = entry(Number(25), "g/cm3, where no count is published; glass has 2.5")
+    source: str | None = entry(Text(300), "where the figures come from")
+
+
+@dataclass(frozen=True)
+class Spare:
+    """What to buy over what is needed."""
+
+    percent: float | None = entry(percent("10 %"), "of each colour")
+    least: int | None = entry(Whole(0, 1000), "beads of each colour at least", 0)
+
+
+_PAGES = Many(Shaped(r"[a-z0-9]+(-[a-z0-9]+)*(\.md)?", "bad-name", "the name of a page in patterns/pages", 80), 50)
+KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
+
+
+@dataclass(frozen=True)
+class BookFile:
+    """patterns/book.yaml as written."""
+
+    title: str | None = entry(Text(200), "title of the book", required=True)
+    subtitle: str | None = entry(Text(300), "what stands under the title")
+    author: str | None = entry(Text(200), "who designed the patterns")
+    publisher: str | None = entry(Text(200), "who publishes them")
+    year: int | None = entry(Whole(1000, 9999), "of this edition")
+    edition: str | None = entry(Text(100), "such as First edition")
+    language: str | None = entry(LANGUAGE, "of the texts", "en")
+    copyright: str | None = entry(MARKDOWN, "who holds the rights")
+    licence: str | None = entry(MARKDOWN, "what a buyer may do, in plain words")
+    contact: str | None = entry(Text(200), "where errors are reported")
+    order: tuple[str | None, ...] | None = entry(Many(SLUG, 5000), "names of the pattern files, without .yaml")
+    front: tuple[str | None, ...] | None = entry(_PAGES, "Markdown files in patterns/pages/ before the patterns")
+    back: tuple[str | None, ...] | None = entry(_PAGES, "Markdown files in patterns/pages/ after them")
+    page: PageEntry | None = entry(Record(PageEntry), "the printed page")
+    spare: Spare | None = entry(OrText(Record(Spare), "percent", percent("10 %")), "what to buy over what is needed")
+    pack: float | None = entry(grams("5 g"), "what a pack of beads holds")
+    defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
+    kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
+
+
+PATTERN, BOOK = Record(PatternFile), Record(BookFile)

@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from ..findings import Finding
+from ..findings import Finding, Mark, Severity
 from .book import Book, read_book
-from .files import inside, name_in, read_file
-from .pattern import Pattern, pattern_error, read_pattern
-from .schema import SLUG
+from .files import checked, decode, inside, name_in, read_file
+from .pattern import Pattern
+from .resolve import read_pattern
+from .values import SLUG
+from .wording import quoted
 
+FOLDER = "patterns"
 BOOK_FILE = "book.yaml"
+OTHER_FILES = (BOOK_FILE, "releases.yaml")   # YAML files of the folder that are no patterns
 
 
 @dataclass(frozen=True)
@@ -27,44 +32,84 @@ class Workspace:
     findings: tuple[Finding, ...]
 
 
-def pattern_files(root: Path) -> list[Path]:
-    """The pattern files of a workspace, by name."""
-    return sorted(path for path in (root / "patterns").glob("*.yaml") if path.name not in (BOOK_FILE, "releases.yaml"))
-
-
 def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
-    """Read a workspace; with `only`, just these pattern files of it. A folder without a book file has a book of defaults."""
-    book, findings = Book(), []
-    path = root / "patterns" / BOOK_FILE
-    if path.is_file():
-        text, found = read_file(path, root)
-        findings += found
-        if text is not None:
-            read, found = read_book(text, name_in(path, root))
-            book, findings = read or book, [*findings, *found]
-    everything = pattern_files(root)
-    files = everything if only is None else list(only)
-    patterns = {}
-    for file in files:
+    """Read a workspace; with `only`, just these pattern files of it. A folder without a book file has a book of defaults.
+
+    Nothing raises: a folder or file that cannot be read is a finding.
+    """
+    book, findings = _book(root)
+    everything, misnamed = _listed(root)
+    findings += misnamed if only is None else []
+    patterns: dict[str, Pattern] = {}
+    for file in everything if only is None else only:
         pattern, found = read_one(file, root, book)
         findings += found
         if pattern is not None:
             patterns[pattern.slug] = pattern
-    rank = {slug: n for n, slug in reversed(list(enumerate(book.order)))}
+    rank = {slug: place for place, slug in reversed(list(enumerate(book.order)))}
     ordered = dict(sorted(patterns.items(), key=lambda entry: (rank.get(entry[0], len(rank)), entry[0])))
     return Workspace(root, book, ordered, tuple(file.stem for file in everything), tuple(findings))
 
 
+def pattern_files(root: Path) -> list[Path]:
+    """The pattern files of a workspace, by name."""
+    return _listed(root)[0]
+
+
 def read_one(file: Path, root: Path, book: Book) -> tuple[Pattern | None, list[Finding]]:
     """Read one pattern file."""
-    name, slug = name_in(file, root), file.stem
+    name = name_in(file, root)
     text, findings = read_file(file, root)
+    if not re.fullmatch(SLUG.pattern, file.stem):
+        findings.append(_about(name, "bad-file-name", f"the name of a pattern file must have {SLUG.words}", "rename it"))
     if text is None:
         return None, findings
-    if not re.fullmatch(SLUG, slug):
-        findings.append(pattern_error(name, "bad-file-name", f"the file name {file.name} is not in small letters, digits and hyphens"))
-    pattern, found = read_pattern(text, name, slug, book)
-    if pattern is not None and pattern.photo is not None and not inside(root / "patterns" / pattern.photo.file, root):
-        from ..findings import Severity
-        found.append(Finding(pattern.mark("photo", "file"), Severity.ERROR, "outside-workspace", "photo.file leads outside the workspace"))
-    return pattern, [*findings, *found]
+    pattern, found = read_pattern(text, name, file.stem, book)
+    findings += found
+    if pattern is not None and pattern.photo is not None and not inside(root / FOLDER / pattern.photo.file, root):
+        findings.append(Finding(pattern.mark("photo", "file"), Severity.ERROR, "outside-workspace",
+                                f"photo.file leads outside the workspace; found {quoted(pattern.photo.file)}"))
+    return pattern, findings
+
+
+def read_text(data: str | bytes, name: str, slug: str, book: Book) -> tuple[Pattern | None, list[Finding]]:
+    """Read one pattern that is no file of a workspace, such as standard input. `name` is what findings call it."""
+    text, findings = decode(data, name) if isinstance(data, bytes) else checked(data, name)
+    if text is None:
+        return None, findings
+    return read_pattern(text, name, slug, book)
+
+
+def _book(root: Path) -> tuple[Book, list[Finding]]:
+    path = root / FOLDER / BOOK_FILE
+    if not os.path.lexists(path):
+        return Book(), []
+    text, findings = read_file(path, root)
+    if text is None:
+        return Book(name_in(path, root), broken=True), findings
+    return read_book(text, name_in(path, root))
+
+
+def _listed(root: Path) -> tuple[list[Path], list[Finding]]:
+    """Pattern files by name, and findings about files that only look like some."""
+    folder = root / FOLDER
+    try:
+        names = sorted(os.listdir(folder))
+    except OSError as error:
+        reason = (error.strerror or "").lower()
+        return [], [_about(FOLDER, "unreadable-folder", f"the folder {FOLDER}/ cannot be read: {reason}", "work in the folder that holds it")]
+    files, found = [], []
+    for name in names:
+        path = folder / name
+        if name.startswith(".") or name in OTHER_FILES:
+            continue
+        if name.endswith(".yaml"):
+            files.append(path)
+        elif path.suffix.lower() in (".yaml", ".yml"):
+            found.append(_about(name_in(path, root), "bad-file-name", f"this file is not read, because its name ends in {path.suffix}",
+                                "let it end in .yaml"))
+    return files, found
+
+
+def _about(file: str, rule: str, message: str, hint: str = "") -> Finding:
+    return Finding(Mark(file), Severity.ERROR, rule, message, hint)

@@ -1,0 +1,145 @@
+"""Groups of fields: a node tree to frozen dataclasses whose fields say, in their metadata, what they hold.
+
+Everything that is wrong is found in one run. A value that is wrong is None in the result; a field that
+is not written has its default.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import field, fields
+from functools import lru_cache
+from typing import Any, NamedTuple
+
+from .nodes import LIST, MAP, TEXT, Node
+from .reader import FieldPath, Reader, label
+from .values import Value
+from .wording import did_you_mean, nearest, quoted
+
+
+def entry(value: Value, about: str, default: Any = None, required: bool = False) -> Any:
+    """A dataclass field that is read from a file."""
+    return field(default=default, metadata={"value": value, "about": about, "required": required})
+
+
+class Record(NamedTuple):
+    """A mapping with known fields, read into the dataclass `form`."""
+
+    form: type
+
+    @property
+    def known(self) -> dict[str, tuple[Value, bool]]:
+        """Value and whether it is required, by field name."""
+        return _known(self.form)
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> Any:
+        if not reader.is_a(node, MAP, path):
+            return None
+        read: dict[str, Any] = {}
+        known, meant = self.known, set()
+        for name, key, value in reader.entries(node):
+            if name in known:
+                reader.marks[path + (name,)] = reader.mark(value)
+                read[name] = known[name][0].read(value, reader, path + (name,))
+            elif not reader.full:
+                near = nearest(name, known)
+                meant.add(near)
+                where = f" in {label(path)}" if path else ""
+                reader.find(key, "unknown-field", f"the field {quoted(name)} is not known{where}", f"did you mean {near}?" if near else "")
+        for name, (_, required) in known.items():
+            if required and name not in read and name not in meant:   # one slip of the pen is one fault
+                reader.find(node, "missing-field", f"{label(path + (name,))} is missing")
+        return self.form(**read)
+
+    def schema(self) -> dict[str, Any]:
+        properties, required = {}, []
+        for f in fields(self.form):
+            about = {"description": f.metadata["about"]}
+            if f.default is not None and isinstance(f.default, (bool, int, str)):
+                about["default"] = f.default
+            properties[f.name] = {**f.metadata["value"].schema(), **about}
+            if f.metadata["required"]:
+                required.append(f.name)
+        found: dict[str, Any] = {"type": "object", "properties": properties, "additionalProperties": False}
+        return {**found, "required": required} if required else found
+
+
+@lru_cache(maxsize=None)
+def _known(form: type) -> dict[str, tuple[Value, bool]]:
+    return {f.name: (f.metadata["value"], f.metadata["required"]) for f in fields(form)}
+
+
+class Many(NamedTuple):
+    """A list."""
+
+    of: Value
+    most: int = 100
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> tuple | None:
+        if not reader.is_a(node, LIST, path):
+            return None
+        if len(node.items) > self.most:
+            reader.find(node, "too-large", f"{label(path)} may have up to {self.most:,} entries; found {len(node.items):,}")
+            return None
+        read = []
+        for index, item in enumerate(node.items, 1):
+            reader.marks[path + (index,)] = reader.mark(item)
+            read.append(self.of.read(item, reader, path + (index,)))
+        return tuple(read)
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "array", "items": self.of.schema(), "maxItems": self.most}
+
+
+class Named(NamedTuple):
+    """A mapping whose values are all of one kind, by names that have a shape or, without one, that are known.
+
+    With both, the known names are for editors, and a rule checks them. A name of a shape stands for its entry: the
+    entry's place is that of its name.
+    """
+
+    of: Value
+    shape: str                                # regular expression of a name, or ""
+    words: str                                # "a bead key is one letter or digit"
+    known: tuple[str, ...] = ()
+    most: int = 100
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> dict[str, Any] | None:
+        if not reader.is_a(node, MAP, path):
+            return None
+        if len(node.pairs) > self.most:
+            reader.find(node, "too-large", f"{label(path)} may have up to {self.most:,} entries; found {len(node.pairs):,}")
+            return None
+        read = {}
+        for name, key, value in reader.entries(node):
+            if self._fits(name):
+                reader.marks[path + (name,)] = reader.mark(key if self.shape else value)
+                read[name] = self.of.read(value, reader, path + (name,))
+            else:
+                reader.find(key, "bad-name" if self.shape else "unknown-field", f"{self.words}; found {quoted(name)}",
+                            did_you_mean(name, self.known) if self.known and not reader.full else "")
+        return read
+
+    def _fits(self, name: str) -> bool:
+        return name in self.known if not self.shape else re.fullmatch(self.shape, name) is not None
+
+    def schema(self) -> dict[str, Any]:
+        names = {"enum": list(self.known)} if self.known else {"pattern": f"^({self.shape})$"}
+        return {"type": "object", "propertyNames": names, "additionalProperties": self.of.schema(), "maxProperties": self.most}
+
+
+class OrText(NamedTuple):
+    """A group of fields, or text alone, which stands for one of its fields."""
+
+    record: Record
+    name: str      # the field that the text stands for
+    text: Value
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> Any:
+        if node.kind != TEXT:
+            return self.record.read(node, reader, path)
+        text = self.text.read(node, reader, path)
+        return None if text is None else self.record.form(**{self.name: text})
+
+    def schema(self) -> dict[str, Any]:
+        return {"anyOf": [self.text.schema(), self.record.schema()]}

@@ -1,0 +1,109 @@
+"""The book file."""
+
+import pytest
+from tests.source.texts import BOOK, book
+
+from booklet.craft.beads import BeadKind
+from booklet.findings import Mark
+from booklet.source.book import Book, Page
+from booklet.source.kinds import shipped_kinds
+
+FULL = """\
+title: Weather for Wearing
+subtitle: Twelve pieces
+author: Isobar Bead Studio
+publisher: Isobar Bead Studio
+year: 2026
+edition: First edition
+language: en-GB
+copyright: © 2026 Isobar Bead Studio
+licence: |
+  For your own use.
+
+  Please do not copy.
+contact: corrections@example.org
+order: [frost-star, cloud-shadow]
+front: [welcome]
+back: [origins.md, studio]
+page: {size: 5.5 x 8.5 in, bleed: 0.125 in, gutter: 9.6 mm}
+spare: 15 %
+pack: 10 g
+"""
+
+
+def test_every_field_of_a_book():
+    made, wrong = book(FULL)
+    assert wrong == []
+    assert (made.title, made.subtitle, made.author, made.publisher, made.year, made.edition, made.language) == (
+        "Weather for Wearing", "Twelve pieces", "Isobar Bead Studio", "Isobar Bead Studio", 2026, "First edition", "en-GB")
+    assert made.copyright == "© 2026 Isobar Bead Studio" and made.licence == "For your own use.\n\nPlease do not copy."
+    assert (made.contact, made.order, made.front, made.back) == ("corrections@example.org", ("frost-star", "cloud-shadow"), ("welcome",), ("origins", "studio"))
+    assert made.page == Page(139.7, 215.9, 3.175, 9.6)
+    assert (made.spare_percent, made.least_spare, made.pack, made.broken) == (15, 0, 10, False)
+    assert made.mark("order", 2) == Mark("book.yaml", 14, 21, 12) and made.mark("page", "nothing") == Mark("book.yaml", 17, 7, 1)
+
+
+def test_a_book_of_defaults():
+    made, wrong = book(BOOK)
+    assert wrong == [] and made.page == Page(148, 210, 0, 4) and (made.language, made.year, made.order) == ("en", None, ())
+    assert (made.spare_percent, made.least_spare, made.pack) == (10, 0, 5) and Book().kinds == made.kinds == shipped_kinds()
+
+
+@pytest.mark.parametrize(("line", "percent", "least"), [("10 %", 10, 0), ("0 %", 0, 0), ("{percent: 7.5 %}", 7.5, 0), ("{least: 6}", 10, 6),
+                                                       ("{percent: 0 %, least: 6}", 0, 6)])
+def test_spare(line, percent, least):
+    made, wrong = book(BOOK + f"spare: {line}\n")
+    assert wrong == [] and (made.spare_percent, made.least_spare) == (percent, least)
+
+
+def test_kinds_of_its_own():
+    made, wrong = book(BOOK + "kinds:\n  seed 9/0: {shape: round, diameter: 2.5 mm, length: 1.7 mm, hole: 0.9 mm, per_gram: 60, source: weighed here}\n"
+                              "  cylinder 11/0: {hole: 0.85 mm}\n  round 8/0: {source: weighed here, per_gram: 38}\n")
+    assert wrong == []
+    assert made.kinds["seed 9/0"] == BeadKind("seed 9/0", "round", 2.5, 1.7, 0.9, 60, source="weighed here")
+    assert (made.kinds["cylinder 11/0"].hole, made.kinds["cylinder 11/0"].diameter) == (0.85, 1.6)
+    assert (made.kinds["round 8/0"].per_gram, made.kinds["round 8/0"].diameter) == (38, 3.0)
+    assert shipped_kinds()["cylinder 11/0"].hole == 0.8
+
+
+def test_a_published_count_does_not_stay_with_another_size():
+    made, _ = book(BOOK + "kinds:\n  round 8/0: {diameter: 2.6 mm}\n")
+    assert made.kinds["round 8/0"].per_gram is None
+
+
+@pytest.mark.parametrize(("more", "line"), [
+    ("titel: x", "2:1: error: the field 'titel' is not known (did you mean title?) [unknown-field]"),
+    ("year: soon", "2:7: error: year must be a whole number; found 'soon' [wrong-type]"),
+    ("language: English!", "2:11: error: language must be a language tag such as en-GB; found 'English!' [bad-language]"),
+    ("order: [Frost Star]", "2:9: error: order.1 must be small letters, digits and single hyphens, such as cloud-shadow; found 'Frost Star' [bad-slug]"),
+    ("front: [../x]", "2:9: error: front.1 must be the name of a page in patterns/pages; found '../x' [bad-name]"),
+    ("page: {size: A9}", "2:14: error: page.size must be A3, A4, A5, A6, B4, B5, B6, Letter, half letter, 5x8, 6x9, 7x10, 8x10, 8.5x8.5 or like "
+                         "148 x 210 mm; found 'A9' [bad-page-size]"),
+    ("page: {size: 20 x 30 mm}", "2:14: error: a page must be 90 to 450 mm wide and 120 to 600 mm high; found '20 x 30 mm' [out-of-range]"),
+    ("page: {bleed: 3 in}", "2:15: error: page.bleed must be 0 to 30 mm; found '3 in' [out-of-range]"),
+    ("spare: 10", "2:8: error: spare must be a number and a unit, such as 10 %; found '10' [bad-measure]"),
+    ("spare: {percent: 10 %, leats: 2}", "2:24: error: the field 'leats' is not known in spare (did you mean least?) [unknown-field]"),
+    ("kinds: {seed 9/0: {shape: round}}", None),
+    ("kinds: {round 8/0: {hole: 4 mm}}", "2:9: error: the hole of round 8/0, 4 mm, is not narrower than the bead, 3 mm [hole-too-wide]"),
+    ("kinds: {round 8/0: {shape: ball}}", "2:28: error: kinds.round 8/0.shape must be cylinder, round, bugle, drop or bicone; found 'ball' [unknown-choice]"),
+    ("defaults: {hanger: {kind: loop}}", None),
+])
+def test_error_book(more, line):
+    made, wrong = book(BOOK + more + "\n")
+    if line:
+        assert wrong == [f"book.yaml:{line}"]
+    assert (made.title, made.page.width) == ("Weather for Wearing", 148.0) and made.broken is bool(wrong)
+
+
+def test_error_a_new_kind_says_all_it_lacks():
+    assert book(BOOK + "kinds: {seed 9/0: {shape: round}}\n")[1] == [
+        f"book.yaml:2:9: error: kinds.seed 9/0.{name} is missing [missing-field]" for name in ("diameter", "length", "hole")]
+
+
+@pytest.mark.parametrize(("text", "line"), [
+    ("", "1:1: error: the file is empty (begin with title:) [empty-file]"),
+    ("- a", "1:1: error: the file holds a list where fields are expected (begin with title:) [not-a-mapping]"),
+    ("subtitle: x", "1:1: error: title is missing [missing-field]")])
+def test_error_no_book(text, line):
+    made, wrong = book(text)
+    assert wrong == [f"book.yaml:{line}"] and made.broken
