@@ -1,0 +1,182 @@
+"""The chart of the body, as the piece hangs: a letter in every bead, numbers where rows start, totals where they end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..craft.piece import RIGHT, Piece, Row
+from . import alphabet, tone
+from .beads import OUTLINED, Track, corner, lay, outline
+from .fit import LEAST_BEAD, Fit, largest
+from .grid import Grid, Run, body_grid
+from .labels import draw_labels, measures, pen, room_at_end, room_at_start
+from .picture import Picture, Style, polyline
+from .said import beads_named, counted, span
+
+LAYERS = ("guides", "ground", "beads", "fives", "base", "letters", "arrows", "row-numbers", "row-totals", "stitch-numbers")
+MARGIN = 0.5    # mm round the picture
+FIVE = 5        # guides stand after every fifth stitch and row
+
+
+@dataclass(frozen=True)
+class Box:
+    """The part of the plane that a picture shows, mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def size(self) -> tuple[float, float]:
+        return self.right - self.left, self.bottom - self.top
+
+
+def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
+              prefix: str = "chart") -> str:
+    """Chart at `bead` mm from stitch to stitch. `grey` is how a black and white print shows it; `blank` leaves letters only."""
+    grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
+    picture, size = Picture(LAYERS), measures(grid)
+    for row in grid.piece.rows:
+        _ground(picture, grid, row)
+        _beads(picture, grid, row, shade)
+        draw_labels(picture, grid, row, size)
+    if grid.piece.rows:
+        _frame_base(picture, grid)
+        _row_guides(picture, grid)
+        _stitch_guides(picture, grid)
+    box = _box(grid)
+    return picture.svg(box.left, box.top, *box.size, alt=chart_alt(piece), prefix=prefix)
+
+
+def chart_size(piece: Piece, bead: float) -> tuple[float, float]:
+    """Width and height in mm of the chart at `bead` mm from stitch to stitch."""
+    return _box(body_grid(piece, bead)).size
+
+
+def fit_chart(piece: Piece, width: float, height: float, most: float = 6.0) -> Fit:
+    """The largest scale at which the chart fits width x height mm, and whether its beads are wide enough to print."""
+    return largest(lambda bead: chart_size(piece, bead), width, height, most)
+
+
+def chart_alt(piece: Piece) -> str:
+    """What the chart shows, in words."""
+    rows = [row for row in piece.rows if row.stitches]
+    if not rows:
+        return "Chart of the body, without rows."
+    keys = [key for row in rows for stitch in row.stitches for key in stitch.beads]
+    below = sum(row.level < 0 for row in rows)
+    where = f"; {counted(below, 'row hangs', 'rows hang')} below it" if below else ""
+    unit = "stitch" if piece.drop == 1 else f"set of {piece.drop} beads"
+    units = "stitches" if piece.drop == 1 else f"sets of {piece.drop} beads"
+    return (f"Chart of the body: {counted(len(rows), 'row')}, {counted(len(keys), 'bead')}. "
+            f"Row 1, the base row, has {counted(len(rows[0].stitches), unit, units)} "
+            f"and starts at the {'left' if rows[0].direction == RIGHT else 'right'}{where}. "
+            f"The rows have {span((len(row.stitches) for row in rows), unit, units)}. Beads: {beads_named(piece, keys)}.")
+
+
+def gap_of(bead: float) -> float:
+    """mm between two beads of a chart, through which the ground shows."""
+    return max(0.12, 0.055 * bead)
+
+
+def letter_cap(width: float, length: float) -> float:
+    """Height in mm of the letter in a bead of this size."""
+    return min(0.62 * length, 0.66 * width)
+
+
+def put_letter(picture: Picture, key: str, fill: str, x: float, y: float, cap: float) -> None:
+    """A bead's letter, in black or white."""
+    picture.add("letters", pen(tone.ink(fill), cap), alphabet.letter(key, x, y, cap))
+
+
+def _box(grid: Grid) -> Box:
+    size = measures(grid)
+    lefts, rights = [0.0], [grid.width]
+    for row in grid.piece.rows:
+        start, end = room_at_start(row, size), room_at_end(row, size)
+        before, after = (start, end) if row.direction == RIGHT else (end, start)
+        lefts.append(grid.left(row) - before)
+        rights.append(grid.right(row) + after)
+    edge = gap_of(grid.bead) + MARGIN
+    foot = size.gap + size.small if _fifths(grid) else 0.0
+    return Box(min(lefts) - MARGIN, -edge, max(rights) + MARGIN, grid.height + foot + edge)
+
+
+def _ground(picture: Picture, grid: Grid, row: Row) -> None:
+    """What shows between and around beads, so that white beads stand out from the paper and equal ones from each other."""
+    spread = 1.6 * gap_of(grid.bead)
+    for run in grid.runs(row, by_key=False):
+        _draw_run(picture, "ground", tone.GAP, grid, run, spread)
+
+
+def _beads(picture: Picture, grid: Grid, row: Row, shade: str) -> None:
+    for run in grid.runs(row):
+        kind = grid.piece.legend[run.key].kind
+        fill = tone.shown(grid.piece.legend[run.key].colour, shade)
+        _draw_run(picture, "beads", fill, grid, run, 0.0)
+        cap = letter_cap(kind.diameter * grid.scale, kind.length * grid.scale)
+        for index in range(run.count):
+            put_letter(picture, run.key, fill, run.x + index * grid.bead, run.y, cap)
+
+
+def _draw_run(picture: Picture, layer: str, colour: str, grid: Grid, run: Run, spread: float) -> None:
+    kind, gap = grid.piece.legend[run.key].kind, gap_of(grid.bead)
+    width, length = kind.diameter * grid.scale - gap, kind.length * grid.scale - gap
+    radius = corner(kind, width, length) + spread / 2
+    if kind.shape in OUTLINED:
+        style = Style(fill=colour, stroke=colour, width=spread, round=True)
+        for index in range(run.count):
+            picture.add(layer, style, outline(kind, run.x + index * grid.bead, run.y, width, length))
+    else:
+        lay(picture, layer, colour, Track.across(run.x, run.y, grid.bead, run.count), width + spread, length + spread, radius)
+
+
+def _frame_base(picture: Picture, grid: Grid) -> None:
+    """A firm line round the base row, where the work begins."""
+    base, reach = grid.piece.base, 0.6 * gap_of(grid.bead)
+    left, right, top, bottom = grid.left(base) - reach, grid.right(base) + reach, grid.top(base), grid.bottom(base)
+    style = Style(stroke=tone.TEXT, width=1.1 * gap_of(grid.bead), round=True)
+    picture.add("base", style, polyline([(left, top), (right, top), (right, bottom), (left, bottom)]) + "z")
+
+
+def _row_guides(picture: Picture, grid: Grid) -> None:
+    """A light line across the chart after every fifth row, firm where it runs between beads."""
+    box, rows = _box(grid), {row.level: row for row in grid.piece.rows}
+    for row in grid.piece.rows:
+        beyond = rows.get(row.level + (1 if row.level >= 0 else -1))
+        if row.number % FIVE or beyond is None:
+            continue
+        y = grid.top(row) if row.level >= 0 else grid.bottom(row)
+        picture.add("guides", Style(stroke=tone.GUIDE, width=0.15), polyline([(box.left, y), (box.right, y)]))
+        left, right = min(grid.left(row), grid.left(beyond)), max(grid.right(row), grid.right(beyond))
+        picture.add("fives", _five(grid), polyline([(left, y), (right, y)]))
+
+
+def _stitch_guides(picture: Picture, grid: Grid) -> None:
+    """After every fifth stitch of the base row: a figure below, and firm gaps in the rows that have a gap there."""
+    size, foot = measures(grid), grid.height + gap_of(grid.bead)
+    for number, position, after in _fifths(grid):
+        y = foot + size.gap + size.small / 2
+        picture.add("stitch-numbers", pen(tone.QUIET, size.small),
+                    alphabet.word(str(number), grid.at(position), y, size.small, "middle"))
+        picture.add("guides", Style(stroke=tone.GUIDE, width=0.15),
+                    polyline([(grid.at(after), grid.bottom(grid.piece.base)), (grid.at(after), y + size.small / 2)]))
+        for row in grid.piece.rows:
+            taken = {stitch.at for stitch in row.stitches}
+            if {after - 1, after + 1} <= taken:
+                picture.add("fives", _five(grid),
+                            polyline([(grid.at(after), grid.top(row)), (grid.at(after), grid.bottom(row))]))
+
+
+def _fifths(grid: Grid) -> list[tuple[int, int, int]]:
+    """Every fifth base stitch from the start: its number, its position, and the position of the gap after it."""
+    if not grid.piece.rows:
+        return []
+    base = grid.piece.base
+    step = 1 if base.direction == RIGHT else -1
+    return [(number, stitch.at, stitch.at + step) for number, stitch in enumerate(base.worked, 1) if number % FIVE == 0]
+
+
+def _five(grid: Grid) -> Style:
+    return Style(stroke=tone.TEXT, width=0.85 * gap_of(grid.bead))

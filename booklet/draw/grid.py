@@ -1,0 +1,92 @@
+"""The body as a chart lays it out: craft's millimetres scaled up, y turned down, the top left corner at (0, 0)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import groupby
+
+from ..craft.layout import Layout, layout
+from ..craft.needle import Place
+from ..craft.piece import Hanger, Piece, Row
+
+
+@dataclass(frozen=True)
+class Run:
+    """Equal beads side by side in one line of a row, the first one centred on (x, y)."""
+
+    key: str
+    x: float
+    y: float
+    count: int
+
+
+@dataclass(frozen=True)
+class Grid:
+    """Where the chart draws the rows of a piece; `bead` is the mm from stitch to stitch."""
+
+    piece: Piece
+    bead: float
+    plan: Layout
+    scale: float
+
+    @property
+    def width(self) -> float:
+        return max((self.right(row) for row in self.piece.rows), default=0.0)
+
+    @property
+    def height(self) -> float:
+        return max(self.plan.tops.values(), default=0.0) * self.scale
+
+    def left(self, row: Row) -> float:
+        """Outer edge of the row's leftmost stitch."""
+        return self.at(row.first - 1)
+
+    def right(self, row: Row) -> float:
+        return self.at(row.last + 1)
+
+    def at(self, position: float) -> float:
+        """x of a chart position in half stitches."""
+        return self.plan.x(position - self._zero) * self.scale
+
+    @property
+    def _zero(self) -> int:
+        return min(row.first for row in self.piece.rows)
+
+    def top(self, row: Row) -> float:
+        return self.height - self.plan.tops[row.number] * self.scale
+
+    def bottom(self, row: Row) -> float:
+        return self.height - self.plan.bottoms[row.number] * self.scale
+
+    def middle(self, row: Row) -> float:
+        return (self.top(row) + self.bottom(row)) / 2
+
+    def spot(self, row: Row, index: int, level: int) -> tuple[float, float]:
+        """Centre of one bead."""
+        spot = self.plan.spots[Place("row", row.number, index, level)]
+        return spot.x * self.scale, self.height - spot.y * self.scale
+
+    def runs(self, row: Row, by_key: bool = True) -> Iterator[Run]:
+        """The row's beads as runs; without `by_key`, beads of one size make a run whatever their colour."""
+        for level in range(max(len(stitch.beads) for stitch in row.stitches)):
+            cells = [(stitch.at - 2 * index, round(self.spot(row, index, level)[1], 6), stitch.beads[level], index)
+                     for index, stitch in enumerate(row.stitches) if level < len(stitch.beads)]
+            for _, same in groupby(cells, lambda cell: (cell[0], cell[1], self._sort(cell[2], by_key))):
+                run = list(same)
+                x, y = self.spot(row, run[0][3], level)
+                yield Run(run[0][2], x, y, len(run))
+
+    def _sort(self, key: str, by_key: bool) -> object:
+        kind = self.piece.legend[key].kind
+        return key if by_key else (kind.diameter, kind.length, kind.shape)
+
+
+def body_grid(piece: Piece, bead: float) -> Grid:
+    """Lay out the body of a piece, workable or not, at `bead` mm from stitch to stitch. Rows without stitches are left out."""
+    rows = tuple(row for row in piece.rows if row.stitches)
+    body = replace(piece, rows=rows, strands=(), hanger=Hanger())
+    if not rows:
+        return Grid(body, bead, Layout(1.0, {}, {}, {}), 1.0)
+    plan = layout(body)
+    return Grid(body, bead, plan, bead / plan.pitch)

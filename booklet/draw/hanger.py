@@ -1,0 +1,96 @@
+"""The hanger above the body: a thread guard in a plain ring, or a loop of beads with one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import asin, cos, pi, sin
+
+from ..craft.piece import Piece
+from .beads import ellipse
+from .glass import single
+from .numbers import num
+from .picture import Picture, Style, polyline
+
+RING = 2.3           # mm, radius of the plain ring that stands for the ear wire
+WIRE = 0.45          # mm
+GUARD = 0.6          # mm, thickness of a guard
+METAL, SHADE, SHINE = "#b9b4ac", "#7d766e", "#f3f0eb"
+
+
+@dataclass(frozen=True)
+class Carrier:
+    """Where the hanger stands: x of the two stitches that carry it and y of the top row's upper edge, drawn mm."""
+
+    left: float
+    right: float
+    y: float
+    scale: float
+
+    @property
+    def middle(self) -> float:
+        return (self.left + self.right) / 2
+
+
+def hanger_reach(piece: Piece, at: Carrier) -> float:
+    """How far the hanger reaches to either side of its middle, drawn mm."""
+    around = sum(piece.legend[key].kind.length for key in piece.hanger.beads) * at.scale + at.right - at.left
+    thick = max((piece.legend[key].kind.diameter for key in piece.hanger.beads), default=0.0) * at.scale
+    return max((RING + WIRE) * at.scale, around / (2 * pi) + thick)
+
+
+def draw_hanger(picture: Picture, piece: Piece, at: Carrier) -> float:
+    """Draw the hanger and return the y of its upper edge."""
+    if piece.hanger.kind == "guard":
+        return _guard(picture, at)
+    if piece.hanger.kind == "loop" and piece.hanger.beads:
+        return _loop(picture, piece, at)
+    return at.y
+
+
+def _guard(picture: Picture, at: Carrier) -> float:
+    """A bent wire with both feet in the top row; the ring goes through its bow."""
+    half = min(max((at.right - at.left) / 2, 0.5 * at.scale), 1.5 * at.scale)
+    tall, left, right = half + 1.3 * at.scale, at.middle - half, at.middle + half
+    shoulder, bend = at.y - tall + half, 0.5523 * half
+    bow = (f"M{num(left)} {num(at.y + 0.3 * at.scale)}V{num(shoulder)}"
+           f"C{num(left)} {num(shoulder - bend)} {num(at.middle - bend)} {num(shoulder - half)} {num(at.middle)} {num(shoulder - half)}"
+           f"C{num(at.middle + bend)} {num(shoulder - half)} {num(right)} {num(shoulder - bend)} {num(right)} {num(shoulder)}"
+           f"V{num(at.y + 0.3 * at.scale)}")
+    top = _ring(picture, at, at.y - tall + 0.75 * at.scale)
+    _wire(picture, bow, GUARD * at.scale)
+    return top
+
+
+def _loop(picture: Picture, piece: Piece, at: Carrier) -> float:
+    """Beads round a circle that rests on the two stitches, from the left one over the top to the right one."""
+    kinds = [piece.legend[key].kind for key in piece.hanger.beads]
+    total, thick = sum(kind.length for kind in kinds) * at.scale, max(kind.diameter for kind in kinds) * at.scale
+    rest = min(at.right - at.left, 0.5 * total)
+    # Stiff beads touch on the inside of the loop, so the thread in their holes runs half a bead further out.
+    radius = (total + rest) / (2 * pi) + thick / 2
+    opening = asin(min(1.0, rest / 2 / radius))
+    turns, done = [], 0.0    # clockwise from straight down
+    for kind in kinds:
+        turns.append(opening + (done + kind.length * at.scale / 2) / total * (2 * pi - 2 * opening))
+        done += kind.length * at.scale
+    lowest = (radius + thick / 2) * cos(turns[0]) + kinds[0].length * at.scale / 2 * sin(turns[0])
+    centre = at.y - max(lowest, radius * cos(opening))
+    places = [(at.middle - radius * sin(turn), centre + radius * cos(turn)) for turn in turns]
+    top = _ring(picture, at, centre - radius + 0.7 * thick)
+    picture.add("thread", Style(stroke=SHADE, width=0.15 * at.scale, round=True),
+                polyline([(at.left, at.y + 0.2 * at.scale), *places, (at.right, at.y + 0.2 * at.scale)]))
+    for key, turn, (x, y) in zip(piece.hanger.beads, turns, places):
+        single(picture, ("ground", "beads", "lights"), piece.legend[key], x, y, at.scale, turn + pi / 2)
+    return min(top, centre - radius - thick / 2)
+
+
+def _ring(picture: Picture, at: Carrier, bottom: float) -> float:
+    """The plain ring, its lower edge at `bottom`. Returns its upper edge."""
+    radius = RING * at.scale
+    _wire(picture, ellipse(at.middle, bottom - radius, 2 * radius, 2 * radius), WIRE * at.scale)
+    return bottom - 2 * radius - WIRE * at.scale
+
+
+def _wire(picture: Picture, path: str, width: float) -> None:
+    for colour, share in ((SHADE, 1.0), (METAL, 0.72), (SHINE, 0.2)):
+        picture.add("metal", Style(stroke=colour, width=share * width, round=True), path)

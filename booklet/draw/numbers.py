@@ -1,0 +1,9 @@
+"""How numbers are written in a picture: always the same digits for the same value."""
+
+from __future__ import annotations
+
+
+def num(value: float) -> str:
+    """A length in mm to a thousandth, without idle zeros: 1.5, 12, -0.25, 0."""
+    text = f"{value:.3f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text

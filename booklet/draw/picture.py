@@ -1,0 +1,75 @@
+"""A picture: layers of merged paths, written as one small SVG document.
+
+Everything with the same style in the same layer is one <path>. Lengths are mm; y runs down.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from .numbers import num
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Style:
+    """How a path is painted."""
+
+    fill: str = "none"
+    stroke: str = "none"
+    width: float = 0.0
+    dash: tuple[float, ...] = ()
+    round: bool = False    # round ends and joins
+
+
+class Picture:
+    """Collects paths by layer and style. Layers are painted in the order given here."""
+
+    def __init__(self, layers: Iterable[str]) -> None:
+        self._layers: dict[str, dict[Style, list[str]]] = {name: {} for name in layers}
+
+    def add(self, layer: str, style: Style, path: str) -> None:
+        """Add path data (absolute starts, `M`) to a layer."""
+        self._layers[layer].setdefault(style, []).append(path)
+
+    def svg(self, left: float, top: float, width: float, height: float, *, alt: str, prefix: str) -> str:
+        """The SVG text of the part of the plane from (left, top), `width` x `height` mm large."""
+        from svgwrite.base import Title  # loaded late: it takes longer to load than a chart to draw
+        from svgwrite.container import SVG
+
+        root = SVG(size=(f"{num(width)}mm", f"{num(height)}mm"), debug=False)
+        root.elements.remove(root.defs)
+        root.attribs.update({"xmlns": "http://www.w3.org/2000/svg", "id": prefix, "role": "img", "aria-label": alt,
+                             "viewBox": f"{num(left)} {num(top)} {num(width)} {num(height)}"})
+        root.add(Title(alt))
+        for name, styles in self._layers.items():
+            for style, parts in styles.items():
+                root.add(_path(name, style, "".join(parts)))
+        return root.tostring()
+
+
+def _path(name: str, style: Style, data: str):
+    from svgwrite.path import Path
+
+    path = Path(d=data, debug=False)
+    path.attribs.update({"class": name, "fill": style.fill})
+    if style.stroke != "none":
+        path.attribs.update({"stroke": style.stroke, "stroke-width": num(style.width)})
+    if style.dash:
+        path.attribs["stroke-dasharray"] = " ".join(map(num, style.dash))
+    if style.round:
+        path.attribs.update({"stroke-linecap": "round", "stroke-linejoin": "round"})
+    return path
+
+
+def polyline(points: Iterable[Point]) -> str:
+    """Path data through points, with horizontal and vertical steps written short."""
+    (x, y), *rest = points
+    parts = [f"M{num(x)} {num(y)}"]
+    for next_x, next_y in rest:
+        across, down = num(next_x - x), num(next_y - y)
+        parts.append(f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}")
+        x, y = next_x, next_y
+    return "".join(parts)
