@@ -1,72 +1,76 @@
-"""The command line: wiring only."""
+"""The command line: wiring only. Everything that stops a command is caught here, and nowhere else."""
 
 from __future__ import annotations
 
-import json
+import os
+import sys
 from pathlib import Path
 
 import click
 
 from . import __version__
-from .craft.summary import summary
-from .craft.tally import tally as count
-from .craft.thread import thread_use
-from .craft.words import row_words, strand_words
-from .lint.run import lint as find
-from .source.wording import did_you_mean
-from .source.workspace import load
+from .commands.build import build
+from .commands.draw import draw
+from .commands.lint import lint
+from .commands.single import single
+from .commands.tally import tally
+from .commands.terminal import show_findings, speak_utf8, tell
+from .errors import BookletError, FindingsError
+
+STOPPED, PIPE_CLOSED = 130, 141   # as a shell counts SIGINT and SIGPIPE
+
+HELP = """From a bead designer's pattern files to books and single patterns.
+
+Each pattern is one YAML file, patterns/SLUG.yaml: the chart of a brick-stitch body, the strands of its fringe, and
+the beads. From it booklet computes words, counts, materials and pictures, proves that the words give the chart,
+and binds them into a book. What all patterns share stands in patterns/book.yaml.
+
+\b
+Examples:
+  booklet lint                 check every pattern
+  booklet tally cloud-shadow   counts, sizes and words of one
+  booklet build                the whole book into build/
+  booklet single cloud-shadow  one pattern, bound for sale
+
+"booklet COMMAND --help" tells more.
+
+Exit code: 0 all is well, 1 something was found in a pattern or book file, 2 wrong use or unreadable input.
+"""
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
-@click.option("-C", "folder", type=click.Path(path_type=Path), default=Path("."), help="Work in this folder (one with patterns/ in it).")
-@click.version_option(__version__)
+class Commands(click.Group):
+    """The commands, and what a shell is told when one of them stops."""
+
+    def list_commands(self, context: click.Context) -> list[str]:
+        return list(self.commands)   # in the order of the work, not of the alphabet
+
+    def invoke(self, context: click.Context):
+        try:
+            return super().invoke(context)
+        except FindingsError as error:
+            show_findings(error.findings, context.params["folder"], err=True)
+            tell(error.message)
+            context.exit(error.exit_code)
+        except BookletError as error:
+            tell(error.message, error.hint)
+            context.exit(error.exit_code)
+        except KeyboardInterrupt:
+            tell("stopped")
+            context.exit(STOPPED)
+        except BrokenPipeError:   # the reader of a pipe has seen enough; nothing more can be said to it
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            context.exit(PIPE_CLOSED)
+
+
+@click.group(cls=Commands, help=HELP, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.option("-C", "folder", metavar="DIR", type=click.Path(path_type=Path), default=Path("."),
+              help="Work in DIR, a folder with patterns/ in it, instead of the current folder.")
+@click.version_option(__version__, prog_name="booklet", message="%(prog)s %(version)s")
 @click.pass_context
 def main(context: click.Context, folder: Path) -> None:
-    """Check and count bead patterns. Exit code: 0 fine, 1 something was found, 2 wrong use or unreadable input."""
-    if not (folder / "patterns").is_dir():
-        raise click.UsageError(f"{folder} has no folder patterns/")
+    speak_utf8()
     context.obj = folder
 
 
-@main.command()
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text")
-@click.pass_obj
-def lint(folder: Path, form: str) -> None:
-    """Check every pattern: file, line and column of each fault."""
-    found = find(load(folder))
-    if form == "json":
-        click.echo(json.dumps({"findings": [{"file": f.mark.file, "line": f.mark.line, "column": f.mark.column, "severity": str(f.severity),
-                                             "rule": f.rule, "message": f.message, "hint": f.hint} for f in found]}, ensure_ascii=False, indent=1))
-    else:
-        for finding in found:
-            click.echo(finding.one_line())
-    raise SystemExit(1 if found else 0)
-
-
-@main.command()
-@click.argument("slug")
-@click.option("--json", "as_json", is_flag=True, help="One JSON object.")
-@click.pass_obj
-def tally(folder: Path, slug: str, as_json: bool) -> None:
-    """Counts, size, mass, thread and words of one pattern."""
-    workspace = load(folder)
-    if slug not in workspace.slugs:
-        raise click.UsageError(f"there is no pattern {slug!r} {did_you_mean(slug, workspace.slugs)}".strip())
-    name = f"patterns/{slug}.yaml"
-    wrong = [finding for finding in find(workspace) if finding.mark.file == name and finding.is_error]
-    for finding in wrong:
-        click.echo(finding.one_line(), err=True)
-    if wrong:
-        raise SystemExit(1)
-    pattern = workspace.patterns[slug]
-    counts = count(pattern.piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
-    uses = thread_use(pattern.piece, pattern.thread)
-    facts = summary(slug, pattern.version, pattern.makes, pattern.piece, counts, uses)
-    if as_json:
-        click.echo(json.dumps(facts, ensure_ascii=False, indent=1))
-        return
-    click.echo(f"{pattern.title}, version {pattern.version}, makes a {pattern.makes}: {counts.beads} beads a piece")
-    for line in counts.lines:
-        click.echo(f"{line.key}  {line.bead.name}, {line.bead.kind.name}: {line.piece} a piece, {line.total} in all, buy {line.to_buy} ({facts['beads'][line.key]['grams']} g)")
-    for words in (*row_words(pattern.piece), *strand_words(pattern.piece)):
-        click.echo(words.line)
+for command in (build, single, lint, tally, draw):
+    main.add_command(command)

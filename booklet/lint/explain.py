@@ -1,12 +1,15 @@
-"""A rule's docstring, taken apart: the fault, why it matters, and YAML that has it and has not."""
+"""A rule's docstring, taken apart: the fault, why it matters, and YAML that has it and YAML that has not."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from textwrap import dedent
 
-from .registry import Rule
+from ..errors import WrongUse
+from ..source.wording import did_you_mean
+from .registry import Rule, rules
 
 _SNIPPET = re.compile(r"^(Bad|Good):\n\n((?:    .*\n|\n)+)", re.MULTILINE)
 
@@ -23,14 +26,21 @@ class Explanation:
 
 def explanation(rule: Rule) -> Explanation:
     """Take the docstring of a rule apart."""
-    text = rule.text.rstrip("\n") + "\n"
+    text = rule.text + "\n"
     snippets = _SNIPPET.findall(text)
-    prose = _SNIPPET.sub("", text).strip()
-    fault, _, why = prose.partition("\n\n")
-    bad, good = (tuple(dedent(body).strip("\n") + "\n" for kind, body in snippets if kind == wanted) for wanted in ("Bad", "Good"))
-    return Explanation(fault.strip(), why.strip(), bad, good)
+    fault, _, why = _SNIPPET.sub("", text).strip().partition("\n\n")
+    return Explanation(fault, why.strip(), _bodies(snippets, "Bad"), _bodies(snippets, "Good"))
 
 
-def explain(rule: Rule) -> str:
-    """The text of `booklet lint --explain RULE`."""
-    return f"{rule.id} ({rule.severity})\n\n{rule.text.strip()}\n"
+def _bodies(snippets: Iterable[tuple[str, str]], wanted: str) -> tuple[str, ...]:
+    return tuple(dedent(body).strip("\n") + "\n" for kind, body in snippets if kind == wanted)
+
+
+def explain(name: str) -> str:
+    """The text of `booklet lint --explain RULE`. Raises WrongUse for a rule that is not there."""
+    known = rules()
+    if name not in known:
+        raise WrongUse(f"there is no rule {name!r} with an explanation",
+                       did_you_mean(name, known) or f"the rules are: {', '.join(known)}")
+    rule = known[name]
+    return f"{rule.id} ({rule.severity})\n\n{rule.text}\n"

@@ -7,13 +7,19 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from importlib import import_module
-from inspect import getdoc
+from inspect import cleandoc
 
 from ..findings import Finding, Severity
 from . import rules as package
 from .subject import Subject
 
-NEEDS = ("pattern", "piece", "path", "book")
+NEEDS = {
+    "pattern": "a pattern file that could be read",
+    "piece": "its chart and fringe read as rows and strands of known beads",
+    "path": "the piece can be worked from end to end",
+    "book": "a book file",
+    "prose": "a pattern, or a book with its pages",
+}
 
 
 @dataclass(frozen=True)
@@ -24,7 +30,7 @@ class Rule:
     severity: Severity
     needs: str                                     # one of NEEDS
     check: Callable[[Subject], Iterator[Finding]]
-    text: str                                      # the module's docstring, without its indent
+    text: str                                      # the module's docstring
 
 
 @lru_cache(maxsize=None)
@@ -37,4 +43,4 @@ def rules() -> Mapping[str, Rule]:
 
 def _rule(name: str) -> Rule:
     module = import_module(f"{package.__name__}.{name}")
-    return Rule(module.ID, module.SEVERITY, module.NEEDS, module.check, getdoc(module) or "")
+    return Rule(module.ID, module.SEVERITY, module.NEEDS, module.check, cleandoc(module.__doc__ or ""))

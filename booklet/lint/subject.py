@@ -4,25 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from ..craft.piece import Fault, Piece, faults
-
-if TYPE_CHECKING:
-    from ..source.pattern import Pattern
-    from ..source.schema import Book
-    from ..source.workspace import Workspace
+from ..source.book import Book
+from ..source.chart import DrawnRow
+from ..source.files import read_file
+from ..source.pattern import Pattern
+from ..source.workspace import Workspace
 
 
 @dataclass(frozen=True)
 class Subject:
-    """One pattern (None where a rule is about the book as a whole), the book (None if there is none)."""
+    """A pattern and the workspace it stands in; the pattern is None where the book as a whole is looked at."""
 
     workspace: Workspace
     pattern: Pattern | None = None
 
     @property
-    def book(self) -> Book | None:
+    def book(self) -> Book:
         return self.workspace.book
 
     @property
@@ -31,13 +30,28 @@ class Subject:
 
     @cached_property
     def faults(self) -> tuple[Fault, ...]:
-        """Why the piece cannot be worked; empty if it can."""
+        """Why the body cannot be worked; empty if it can."""
         return faults(self.piece) if self.piece else ()
 
+    @property
+    def strands_fit(self) -> bool:
+        """Whether there is a strand under each base stitch, or no fringe at all."""
+        piece = self.piece
+        return piece is not None and len(piece.strands) in (0, len(piece.base.stitches))
+
+    @cached_property
+    def drawn_rows(self) -> dict[int, DrawnRow]:
+        """Rows as drawn, by their number in working order."""
+        chart = self.pattern.chart
+        return dict(sorted(zip(chart.numbers(self.pattern.base), chart.rows)))
+
+    def text(self, name: str) -> str:
+        """The text of a file of the workspace; empty where it cannot be read, which reading or binding reports."""
+        return read_file(self.workspace.root / name, self.workspace.root)[0] or ""
+
     def has(self, need: str) -> bool:
-        """Whether a rule that needs this ("pattern", "piece", "path" or "book") can run."""
-        if need == "book":
-            return self.pattern is None and self.book is not None
-        if need == "pattern":
-            return self.pattern is not None
-        return self.piece is not None and (need == "piece" or not self.faults)
+        """Whether a rule that needs this, one of registry.NEEDS, can run."""
+        is_book = self.pattern is None and bool(self.book.file)
+        is_path = self.piece is not None and not self.faults and self.strands_fit
+        return {"book": is_book, "pattern": self.pattern is not None, "prose": is_book or self.pattern is not None,
+                "piece": self.piece is not None, "path": is_path}[need]

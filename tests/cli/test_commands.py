@@ -32,7 +32,7 @@ def test_tally_json_of_the_demo():
     (" 11 |           B B B", " 12 |           B B B", "this row is numbered 12, but it is row 11 [wrong-row-number]"),
     ("    - 3G 9F 2D 5F 5G\n", "", "the fringe has 12 strands, but the base row has 13 stitches [strand-count]"),
     ("title:", "titel:", "the field 'titel' is not known (did you mean title?) [unknown-field]"),
-    ("1Y   ", "1Q   ", "the bead key Q is not in the legend"),
+    ("1Y   ", "1Q   ", "the bead key Q stands in the fringe, but not in the legend"),
 ])
 def test_error_messages(tmp_path, old, new, said):
     text = (ROOT / "patterns" / "cloud-shadow.yaml").read_text("utf-8")

@@ -1,1 +1,10 @@
-"""One rule a module, named for the fault it finds."""
+"""The rules: one module each, named for the fault it finds, `ragged_set.py` for `ragged-set`.
+
+A rule module has a docstring (what it checks; why a beader would care; `Bad:` and `Good:` YAML, both run
+as tests and printed by `booklet lint --explain`), and four names:
+
+ID        the module's name in kebab-case; its meaning never changes
+SEVERITY  of its findings
+NEEDS     what must be there for it to run, see registry.py
+check     check(subject) yields findings; see subject.py
+"""

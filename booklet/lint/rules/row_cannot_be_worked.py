@@ -1,14 +1,54 @@
-"""A row cannot be hung on the row before it.
+"""A row cannot be hung on the row before it, or has a gap.
 
-Every edge moves by half a stitch a row, and a row hangs on the thread bridges of the one under it.
+A row of brick stitch hangs on the thread bridges between the stitches of the row before it, so it stands half a
+stitch (one character) to one side of them, and each of its edges moves by half a stitch.
+
+Bad:
+
+    body:
+      chart: |
+        2 | B B
+        1 | W B W
+
+Bad:
+
+    body:
+      chart: |
+        2 |   B
+        1 | W W B W
+
+Bad:
+
+    body:
+      chart: |
+        1 | W B   B W
+
+Good:
+
+    body:
+      chart: |
+        4 |  B W
+        3 | W B W
+        2 |  B W
+        1 | W B W
 """
 
-from ...findings import Finding, Severity
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding, Mark, Severity
+from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "row-cannot-be-worked", Severity.ERROR, "piece"
 
 
-def check(subject):
-    """Every reason, at its row."""
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every reason, at the stitch where it shows, with what would make the row workable."""
     for fault in subject.faults:
-        yield Finding(subject.pattern.mark("row", fault.row), SEVERITY, ID, fault.what, fault.cure)
+        yield Finding(_place(subject, fault.row, fault.at), SEVERITY, ID, fault.what, fault.cure)
+
+
+def _place(subject: Subject, number: int, at: int) -> Mark:
+    row = subject.drawn_rows[number]
+    return next((bead.mark for bead in row.lines[0] if bead.at == at), row.mark)

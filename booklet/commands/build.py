@@ -1,0 +1,50 @@
+"""booklet build: the whole book."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from .reading import whole
+from .terminal import progress
+
+FORMATS = ("pdf", "html")
+
+HELP = """Check everything, then build the whole book into build/.
+
+The PDF is for print and for screens; the web pages in build/html/ need nothing but a browser. Nothing is written
+unless everything is right, and earlier files stay as they were when a build fails. The names of the files
+that were made are printed, one a line.
+
+\b
+Examples:
+  booklet build                     PDF and web pages
+  booklet build --format pdf        the PDF alone
+  booklet -C ../another-book build  a book in another folder
+
+Exit code: 0 built, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
+"""
+
+
+def read_formats(context: click.Context, option: click.Parameter, text: str) -> tuple[str, ...]:
+    """The formats of a list with commas, each once, in our order."""
+    names = [name.strip() for name in text.split(",")]
+    for name in names:
+        if name not in FORMATS:
+            raise click.BadParameter(f"{name!r} is not one of {', '.join(FORMATS)}.")
+    return tuple(name for name in FORMATS if name in names)
+
+
+@click.command(help=HELP)
+@click.option("--format", "formats", metavar="LIST", default=",".join(FORMATS), show_default=True, callback=read_formats,
+              help="What to make: pdf, html, or both with a comma between.")
+@click.pass_obj
+def build(folder: Path, formats: tuple[str, ...]) -> None:
+    workspace = whole(folder)
+    with progress("loading the typesetter") as now:
+        from ..bind.book import build as bind
+
+        made = bind(workspace, formats, now)
+    for path in made:
+        click.echo(path.relative_to(folder).as_posix())

@@ -1,0 +1,56 @@
+"""Reading the workspace that a command works in, and refusing to work on one with errors."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable
+from pathlib import Path
+
+from ..errors import FindingsError, UnreadableInput, WrongUse
+from ..lint.run import lint
+from ..source.wording import did_you_mean, quoted
+from ..source.workspace import Workspace, load, pattern_files
+from .terminal import show_findings
+
+
+def checked_folder(folder: Path) -> Path:
+    """The folder, if there is a folder patterns/ in it that can be read. Raises UnreadableInput."""
+    if not folder.is_dir():
+        raise UnreadableInput(f"there is no folder {folder}")
+    if not (folder / "patterns").is_dir():
+        here = "the current folder" if folder == Path(".") else folder
+        raise UnreadableInput(f"{here} has no folder patterns/", "work in the folder that holds it, or name that one with -C")
+    try:
+        os.listdir(folder / "patterns")
+    except OSError as error:
+        raise UnreadableInput(f"{folder / 'patterns'} cannot be read: {(error.strerror or str(error)).lower()}") from None
+    return folder
+
+
+def whole(folder: Path) -> Workspace:
+    """Everything in a folder, without errors. Raises FindingsError if it has any."""
+    return _without_errors(load(checked_folder(folder)), folder, with_book=True)
+
+
+def some(folder: Path, slugs: Iterable[str]) -> Workspace:
+    """Some patterns and the book file, without errors. Raises WrongUse for a slug that is not there."""
+    files = {file.stem: file for file in pattern_files(checked_folder(folder))}
+    for slug in slugs:
+        if slug not in files:
+            raise unknown_pattern(slug, files)
+    return _without_errors(load(folder, [files[slug] for slug in dict.fromkeys(slugs)]), folder, with_book=False)
+
+
+def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
+    """The error for a pattern that is not there, with the nearest one that is, or all if they are few."""
+    known = list(known)
+    few = f"there are {', '.join(known)}" if 0 < len(known) <= 20 else "see the files in patterns/"
+    return WrongUse(f"there is no pattern {quoted(slug)}", did_you_mean(slug, known) or few)
+
+
+def _without_errors(workspace: Workspace, folder: Path, with_book: bool) -> Workspace:
+    found = lint(workspace, with_book)
+    if any(finding.is_error for finding in found):
+        raise FindingsError(found)
+    show_findings(found, folder, err=True)
+    return workspace

@@ -1,0 +1,48 @@
+"""booklet single: patterns bound alone for sale."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from ..errors import WrongUse
+from ..source.workspace import pattern_files
+from .reading import checked_folder, some
+from .terminal import progress
+
+HELP = """Check patterns, then bind each alone for sale, as build/single/SLUG.pdf.
+
+A single stands by itself: cover, materials, chart, words, steps, licence and version. SLUG is the name of a
+pattern file without its ending. Only the patterns that are asked for have to be free of errors. The
+names of the files that were made are printed, one a line.
+
+\b
+Examples:
+  booklet single cloud-shadow             one pattern
+  booklet single cloud-shadow frost-star  two patterns
+  booklet single --all                    every pattern of the folder
+
+Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
+"""
+
+
+@click.command(help=HELP)
+@click.argument("slugs", metavar="[SLUG]...", nargs=-1)
+@click.option("--all", "every", is_flag=True, help="Every pattern of the folder.")
+@click.pass_obj
+def single(folder: Path, slugs: tuple[str, ...], every: bool) -> None:
+    if every == bool(slugs):
+        raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
+    if every:
+        slugs = tuple(file.stem for file in pattern_files(checked_folder(folder)))
+        if not slugs:
+            raise WrongUse("there is no pattern to bind", "write one into patterns/")
+    workspace = some(folder, slugs)
+    with progress("loading the typesetter") as now:
+        from ..bind.single import build as bind
+
+        for slug in workspace.patterns:
+            now(f"binding {slug}")
+            for path in bind(workspace, slug):
+                click.echo(path.relative_to(folder).as_posix())

@@ -1,0 +1,28 @@
+"""The hanger is a loop, but has no beads.
+
+The maker would not know what to pick up for the loop that the ear wire hangs in.
+
+Bad:
+
+    hanger: {kind: loop}
+
+Good:
+
+    hanger: {kind: loop, beads: 7W}
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "empty-hanger-loop", Severity.ERROR, "pattern"
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """A loop for which no beads are written."""
+    pattern = subject.pattern
+    if pattern.hanger.kind == "loop" and not pattern.hanger_beads and ("hanger", "beads") not in pattern.marks:
+        yield Finding(pattern.mark("hanger"), SEVERITY, ID, "the hanger is a loop without beads", "write its beads, such as beads: 7W")
