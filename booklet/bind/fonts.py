@@ -2,8 +2,8 @@
 
 Both come as installed packages and are licensed under the SIL Open Font License 1.1. The licence lets a PDF
 embed them freely; where the files themselves are handed on (web pages), they must stay unchanged, because
-their licence reserves the name of the original, and the licence text must travel with them.
-`copy_fonts` does both. Pages call the families by names of our own: a page then never falls back, unseen,
+their licence reserves the name of the original, and the files of `licences()` must travel with them.
+Pages call the families by names of our own: a page then never falls back, unseen,
 to a font of the computer that has the same name.
 
 Facts that style sheets rely on, each held by a test:
@@ -15,8 +15,6 @@ Facts that style sheets rely on, each held by a test:
 
 from __future__ import annotations
 
-import os
-import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
@@ -96,22 +94,5 @@ def css_for_pdf() -> str:
 
 
 def css_for_web(folder: str = "fonts") -> str:
-    """@font-face rules that name the files which `copy_fonts` put into `folder`, relative to the style sheet."""
+    """@font-face rules for web pages: every face lies, unchanged, in `folder` beside the style sheet."""
     return font_face_css(lambda face: f"{folder}/{face.path.name}")
-
-
-def copy_fonts(folder: Path) -> tuple[Path, ...]:
-    """Copy every face, unchanged, and the licences into `folder`; a file that is the same already is left alone."""
-    sources = {face.path.name: face.path for face in faces()} | licences()
-    folder.mkdir(parents=True, exist_ok=True)
-    for name, source in sources.items():
-        _copy(source, folder / name)
-    return tuple(folder / name for name in sources)
-
-
-def _copy(source: Path, target: Path) -> None:
-    if target.is_file() and target.read_bytes() == source.read_bytes():
-        return
-    aside = target.with_name(f".{target.name}.{os.getpid()}")
-    shutil.copyfile(source, aside)
-    aside.replace(target)

@@ -1,0 +1,166 @@
+"""The whole book: gathered first, then written to build/ as PDF and as web pages."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from markupsafe import Markup
+
+from ..errors import FindingsError, WrongUse
+from ..findings import Finding, Severity
+from ..lint.rules import unknown_placeholder
+from ..lint.subject import Subject
+from ..source.book import Book
+from ..source.pattern import Pattern
+from ..source.workspace import Workspace
+from .context import LARGEST_VIEW, Shown, common_scale, finished, shown
+from .files import write_file, write_folder
+from .fonts import css_for_web, faces, licences
+from .geometry import Box, Room, print_room, sheet, web_room
+from .html import PRINT, WEB, Medium, Setter, dates
+from .page_fit import page_findings
+from .pages import Page, back_pages, front_pages
+from .pdf import make_pdf
+from .photos import photos
+from .pictures import Picture
+from .prose import prose
+from .templates import environment, fill, text_of
+
+FORMATS = ("pdf", "html")
+MOST_ON_LINE, MOST_ON_COVER = 4, 12
+BETWEEN = 4.0   # mm between pieces on the cover
+
+
+def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None) -> list[Path]:
+    """Build the book. Nothing is written before everything is made. Raises the errors of booklet.errors."""
+    made: list[Callable[[], Path]] = []
+    folder = workspace.root / "build"
+    if "pdf" in formats:
+        progress("setting the book")
+        parts = gathered(workspace, print_room(sheet(workspace.book.page)), progress)
+        content = make_pdf(book_html(workspace, *parts), workspace.root, photos(workspace.root, parts[0]), titles(*parts))
+        made.append(lambda: write_file(folder / f"{file_name(named(workspace.book).title)}.pdf", content))
+    if "html" in formats:
+        progress("making the web pages")
+        files = web_files(workspace, *gathered(workspace, web_room()))
+        made.append(lambda: write_folder(folder / "html", files) / "index.html")
+    return [write() for write in made]
+
+
+def gathered(workspace: Workspace, room: Room, warn: Callable[[str], None] = lambda line: None) -> tuple[list[Pattern], dict[str, Shown], tuple[Page, ...], tuple[Page, ...]]:
+    """Patterns, their views by slug, front and back pages, for a medium with this room. Raises FindingsError where one of them cannot be printed."""
+    patterns = workable(workspace, workspace.patterns.values())
+    if not patterns:
+        raise WrongUse("there is no pattern to build", "write one into patterns/")
+    front, back = front_pages(workspace), back_pages(workspace)
+    _check_names(workspace, (*front, *back))
+    _check_fit(patterns, room, warn)
+    small = common_scale([pattern.piece for pattern in patterns], room.small)
+    return patterns, {pattern.slug: shown(pattern, room, small) for pattern in patterns}, front, back
+
+
+def named(book: Book) -> Book:
+    """The book, with a title in any case."""
+    return book if book.title else replace(book, title="Patterns")
+
+
+def workable(workspace: Workspace, patterns: Iterable[Pattern]) -> list[Pattern]:
+    """The patterns, all of which must have a piece, and prose without unknown placeholders."""
+    patterns = list(patterns)
+    broken = [pattern for pattern in patterns if pattern.piece is None]
+    if broken:
+        raise FindingsError(Finding(pattern.mark("body", "chart"), Severity.ERROR, "unreadable-chart",
+                                    f"{pattern.title or pattern.slug} cannot be built from its chart") for pattern in broken)
+    unknown = [finding for pattern in patterns for finding in unknown_placeholder.check(Subject(workspace, pattern))]
+    if unknown:
+        raise FindingsError(unknown)
+    return patterns
+
+
+def _check_names(workspace: Workspace, pages: Iterable[Page]) -> None:
+    """Raise FindingsError for a page whose web page would take the place of another one."""
+    taken, wrong = {"index", *workspace.patterns}, []
+    for page in pages:
+        if page.slug in taken:
+            wrong.append(Finding(workspace.book.mark("front"), Severity.ERROR, "page-name-taken",
+                                 f"the page name {page.slug!r} is taken already", "rename the page in patterns/pages/ and in book.yaml"))
+        taken.add(page.slug)
+    if wrong:
+        raise FindingsError(wrong)
+
+
+def _check_fit(patterns: Iterable[Pattern], room: Room, warn: Callable[[str], None]) -> None:
+    findings = [finding for pattern in patterns for finding in page_findings(pattern, room.chart)]
+    errors = [finding for finding in findings if finding.is_error]
+    if errors:
+        raise FindingsError(errors)
+    for finding in findings:
+        warn(finding.one_line())
+
+
+def file_name(title: str) -> str:
+    """A title as a file name: small letters, digits and hyphens."""
+    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
+    return re.sub("[^a-z0-9]+", "-", plain).strip("-") or "book"
+
+
+def style(root: Path, book_page) -> Markup:
+    """The style sheet of printed pages."""
+    return Markup("".join((fill(environment(root), "page.css.jinja", page=sheet(book_page)), text_of(root, "common.css"), text_of(root, "print.css"))))
+
+
+def shared(workspace: Workspace) -> dict:
+    """What every template may use."""
+    book = named(workspace.book)
+    return {"book": book, "licence": prose(book.licence, {}, top=3) if book.licence else "",
+            "dates": dates()}
+
+
+def book_html(workspace: Workspace, patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...]) -> str:
+    """The whole book as one HTML document for print."""
+    room = print_room(sheet(workspace.book.page))
+    setter = Setter(workspace.root, Medium(PRINT, room), **shared(workspace))
+    sections = [setter.section(pattern, views[pattern.slug]) for pattern in patterns]
+    return setter.fill("book.html.jinja", style=style(workspace.root, workspace.book.page), title=workspace.book.title, description=workspace.book.subtitle, patterns=list(views.values()),
+                       cover=cover_lines(patterns, room.hung), sections=sections, front=front, back=back)
+
+
+def titles(patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...]) -> dict[str, str]:
+    """The title of every section by its id."""
+    return {slug: view.title for slug, view in views.items()} | {page.slug: page.title for page in (*front, *back)}
+
+
+def cover_lines(patterns: list[Pattern], box: Box) -> list[list[Picture]]:
+    """The pieces of the cover, at one scale, hung on at most two lines of equal length."""
+    pieces = [pattern.piece for pattern in patterns[:MOST_ON_COVER]]
+    lines = 1 if len(pieces) <= MOST_ON_LINE else 2
+    each = -(-len(pieces) // lines)
+    scale = min(common_scale(pieces, Box(box.width / each - BETWEEN, box.height / lines - BETWEEN)), LARGEST_VIEW)
+    hung = [finished(piece, scale) for piece in pieces]
+    return [hung[at:at + each] for at in range(0, len(hung), each)]
+
+
+def web_files(workspace: Workspace, patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...],
+              back: tuple[Page, ...]) -> dict[str, bytes]:
+    """Every file of the web pages, by its name in build/html/."""
+    setter = Setter(workspace.root, Medium(WEB, web_room()), **shared(workspace))
+    texts = {"index.html": setter.fill("web/index.html.jinja", title=workspace.book.title, description=workspace.book.subtitle,
+                                       patterns=list(views.values()), front=front, back=back)}
+    shelf = [None, *views.values(), None]
+    for at, pattern in enumerate(patterns, 1):
+        view = shelf[at]
+        texts[f"{pattern.slug}.html"] = setter.fill("web/pattern.html.jinja", title=f"{view.title}, {workspace.book.title}",
+                                                    description=view.summary, before=shelf[at - 1], after=shelf[at + 1], section=setter.section(pattern, view))
+    for page in (*front, *back):
+        texts[f"{page.slug}.html"] = setter.fill("web/page.html.jinja", title=f"{page.title}, {workspace.book.title}", description=page.title, page=page)
+    root = workspace.root
+    texts["booklet.css"] = css_for_web() + text_of(root, "common.css") + text_of(root, "web.css")
+    texts["place.js"] = text_of(root, "web/place.js")
+    files = {name: str(text).encode() for name, text in sorted(texts.items())}
+    files |= {f"fonts/{face.path.name}": face.path.read_bytes() for face in faces()}
+    files |= {f"fonts/{name}": path.read_bytes() for name, path in licences().items()}
+    return files | photos(root, patterns)

@@ -1,0 +1,250 @@
+"""What a pattern's page shows, computed once and ready to print. Templates only place it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from ..craft.beads import Bead
+from ..craft.piece import Piece
+from ..craft.size import mass, size
+from ..craft.steps import steps
+from ..craft.tally import BeadTally, Tally, tally
+from ..craft.thread import ThreadUse, thread_use
+from ..craft.words import RowWords, StrandWords, row_words, strand_words
+from ..draw.chart import chart_svg, fit_chart
+from ..draw.finished import finished_svg, fit_finished, pair_svg
+from ..draw.fit import LEAST_BEAD
+from ..draw.fringe import fit_fringe, fringe_svg
+from ..draw.legend import swatch_svg
+from ..source.pattern import Pattern
+from .accent import accent
+from .geometry import Box, Room
+from .numbers import count, grams, many, metres, mm_and_inches
+from .pictures import Picture, picture
+from .photos import photo_name
+from .placeholders import values_of
+from .prose import prose
+from .qr import qr_svg
+
+HEAVY = 10.0     # grams of one ear; published pages begin to call an earring heavy at 5 to 10 g
+WEIGHTY = 5.0
+BESIDE_PHOTO = 0.45    # of the height that a view has without a photo
+LARGEST_VIEW = 3.0   # times life size
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One line of the facts beside the picture."""
+
+    name: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Material:
+    """One colour of the materials, as printed."""
+
+    swatch: Picture
+    key: str
+    name: str
+    finish: str
+    kind: str
+    piece: str
+    total: str
+    to_buy: str
+    grams: str
+    packs: str
+
+
+@dataclass(frozen=True)
+class Listed:
+    """Something to have ready: how many, and what."""
+
+    amount: str
+    what: str
+
+
+@dataclass(frozen=True)
+class StepShown:
+    id: str
+    title: str
+    html: Markup
+
+
+@dataclass(frozen=True)
+class Colourway:
+    name: str
+    view: Picture
+    changes: str
+
+
+@dataclass(frozen=True)
+class LinkShown:
+    label: str
+    url: str
+    qr: Markup
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A pattern, ready to print."""
+
+    slug: str
+    title: str
+    version: str
+    summary: str
+    level: str
+    accent: str
+    pieces: int
+    drop: int
+    spare: str
+    view: Picture       # one piece, or both of a pair
+    small: Picture      # one piece, at one scale in the whole book
+    facts: tuple[Fact, ...]
+    materials: tuple[Material, ...]
+    kinds: tuple[str, ...]
+    findings: tuple[Listed, ...]
+    threads: tuple[Listed, ...]
+    chart: Picture
+    start: str
+    rows: tuple[RowWords, ...]
+    fringe: Picture | None
+    strands: tuple[StrandWords, ...]
+    steps: tuple[StepShown, ...]
+    notes: Markup
+    colourways: tuple[Colourway, ...]
+    links: tuple[LinkShown, ...]
+    photo: str          # its address on a page; empty if there is none
+    photo_alt: str
+    mirror: bool
+    mark: str
+
+
+def shown(pattern: Pattern, room: Room, small: float) -> Shown:
+    """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views."""
+    piece, slug = pattern.piece, pattern.slug
+    body_bead, fringe_bead = chart_scales(piece, room.chart)
+    counts = tally(piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
+    uses = thread_use(piece, pattern.thread)
+    values = values_of(pattern, counts)
+    return Shown(
+        slug=slug, title=pattern.title, version=pattern.version, summary=pattern.summary, level=pattern.level,
+        accent=accent(counts), pieces=pattern.pieces, drop=pattern.drop, spare=_spare(pattern),
+        view=_view(pattern, room.view), small=finished(piece, small), facts=_facts(pattern, counts),
+        materials=tuple(_material(line) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
+        threads=_threads(pattern, uses), chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
+        strands=strand_words(piece), steps=_steps(pattern, uses, values), notes=prose(pattern.notes, values, top=3),
+        colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
+        links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
+        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mirror=pattern.mirror, mark=f"{pattern.title} · version {pattern.version}")
+
+
+def finished(piece: Piece, scale: float) -> Picture:
+    """The finished piece at a scale of its real size."""
+    return picture(finished_svg(piece, scale=scale))
+
+
+def common_scale(pieces: Iterable[Piece], box: Box) -> float:
+    """The scale at which each of the pieces fits the box, so that sizes can be compared."""
+    return min(fit_finished(piece, box.width, box.height) for piece in pieces)
+
+
+def _view(pattern: Pattern, box: Box) -> Picture:
+    piece = pattern.piece
+    if pattern.photo:
+        box = Box(box.width, box.height * BESIDE_PHOTO)
+    scale = min(fit_finished(piece, box.width, box.height, pattern.pieces), LARGEST_VIEW)
+    return picture(pair_svg(piece, mirror=pattern.mirror, scale=scale)) if pattern.pieces == 2 else finished(piece, scale)
+
+
+def chart_scales(piece: Piece, box: Box) -> tuple[float, float]:
+    """mm from stitch to stitch in the body chart and in the fringe chart: one scale for both wherever both can be read at it."""
+    body = fit_chart(piece, box.width, box.height).bead
+    fringe = fit_fringe(piece, box.width, box.height).bead if piece.strands else body
+    common = min(body, fringe)
+    return (common, common) if common >= LEAST_BEAD else (body, fringe)
+
+
+def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:
+    piece, measured, weight = pattern.piece, size(pattern.piece), mass(pattern.piece)
+    heavy = "; heavy for an ear" if weight > HEAVY else "; on the heavy side for an ear" if weight > WEIGHTY else ""
+    each = "each piece, without the ear wire" if pattern.pieces > 1 else "without the ear wire"
+    facts = [Fact("Level", pattern.level), Fact("Makes", _makes(pattern)), Fact("Techniques", _techniques(piece)),
+             Fact("Width", mm_and_inches(measured.width)), Fact("Length", f"{mm_and_inches(measured.length)}, ear wire not counted")]
+    if piece.strands:
+        facts.append(Fact("Body and fringe", f"{mm_and_inches(measured.body)} and {mm_and_inches(measured.fringe)}"))
+    facts += [Fact("Mass", f"{grams(weight)} g of beads {each}{heavy}"),
+              Fact("Beads", f"{count(counts.beads)} a piece" + (f", {count(counts.beads * counts.pieces)} in all" if counts.pieces > 1 else ""))]
+    return tuple(facts)
+
+
+def _makes(pattern: Pattern) -> str:
+    if pattern.makes != "pair":
+        return "a single piece"
+    return "a pair; the second piece is the first turned over" if pattern.mirror else "a pair of equal pieces"
+
+
+def _techniques(piece: Piece) -> str:
+    stitch = "brick stitch" if piece.drop == 1 else f"{piece.drop}-drop brick stitch"
+    return ", ".join(["ladder stitch", stitch, *(["fringe"] if piece.strands else [])])
+
+
+def _spare(pattern: Pattern) -> str:
+    least = f", at least {many(pattern.least_spare, 'bead')} a colour" if pattern.least_spare else ""
+    return f"{pattern.spare_percent:g} % spare{least}"
+
+
+def _material(line: BeadTally) -> Material:
+    bead = line.bead
+    return Material(picture(swatch_svg(bead)), bead.key, bead.name, bead.finish, bead.kind.name, count(line.piece), count(line.total), count(line.to_buy),
+                    grams(line.grams), str(line.packs))
+
+
+def _kinds(counts: Tally) -> tuple[str, ...]:
+    """What was taken for each kind of bead in sizes and grams."""
+    kinds = {line.bead.kind.name: line.bead.kind for line in counts.lines}
+    return tuple(f"{kind.name} is taken as {kind.diameter:g} mm wide and {kind.length:g} mm long, {1000 / kind.mass:.0f} beads a gram"
+                 for kind in kinds.values())
+
+
+def _findings(pattern: Pattern) -> tuple[Listed, ...]:
+    return tuple(Listed(count(item.each * pattern.pieces), f"{item.item}, {item.size}" if item.size else item.item) for item in pattern.findings_list)
+
+
+def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...]:
+    length = metres(pattern.thread.length)
+    return tuple(Listed(metres(use.length * pattern.pieces),
+                        f"{use.kind} for the {use.part}: {many(use.lengths, 'working length')} of {length} a piece") for use in uses)
+
+
+def _start(piece: Piece, bead: float) -> str:
+    """How to read this chart, in a sentence."""
+    side = "left" if piece.hand == "right" else "right"
+    turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
+    sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
+    scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
+    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{turned} "
+            f"Drawn {scale:.1f} times as large as the piece.")
+
+
+def _steps(pattern: Pattern, uses: tuple[ThreadUse, ...], values: Mapping[str, str]) -> tuple[StepShown, ...]:
+    shown_steps = []
+    for step in steps(pattern.piece, pattern.thread, uses):
+        own = pattern.steps.get(step.id)
+        plain = Markup("<p>{}</p>").format(step.text)
+        if own is not None:
+            middle = prose(own.text, values, top=4) if own.text else plain
+            plain = Markup("").join([prose(own.before, values, top=4), middle, prose(own.after, values, top=4)])
+        shown_steps.append(StepShown(step.id, step.title, plain))
+    return tuple(shown_steps)
+
+
+def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box) -> Colourway:
+    other = replace(piece, legend={**piece.legend, **changed})
+    changes = "; ".join(f"{key} {bead.name}, {bead.finish}" for key, bead in changed.items())
+    view = picture(finished_svg(other, scale=fit_finished(piece, box.width, box.height)), f"The same piece in the colourway {name}: {changes}")
+    return Colourway(name, view, changes)

@@ -1,0 +1,52 @@
+"""Writing results: all at once, aside first and then renamed, so that a failed build leaves the earlier files."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Mapping
+from contextlib import suppress
+from pathlib import Path
+
+from ..errors import UnwritableOutput
+
+
+def write_file(path: Path, content: bytes) -> Path:
+    """Write one file aside and rename it into place."""
+    aside = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        aside.write_bytes(content)
+        aside.replace(path)
+    except OSError as error:
+        with suppress(OSError):
+            aside.unlink()
+        raise unwritable(path, error) from None
+    return path
+
+
+def write_folder(folder: Path, contents: Mapping[str, bytes]) -> Path:
+    """Write a whole folder aside and put it in the place of the earlier one. Names are relative, with slashes."""
+    aside, old = (folder.with_name(f".{folder.name}.{what}.{os.getpid()}") for what in ("new", "old"))
+    try:
+        for name, content in contents.items():
+            target = aside / name
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(content)
+        if folder.exists():
+            folder.replace(old)
+        aside.replace(folder)
+    except OSError as error:
+        if old.exists() and not folder.exists():
+            old.replace(folder)
+        raise unwritable(folder, error) from None
+    finally:
+        for leftover in (aside, old):
+            shutil.rmtree(leftover, ignore_errors=True)
+    return folder
+
+
+def unwritable(path: Path, error: OSError) -> UnwritableOutput:
+    """The error to raise when a result has no place to go."""
+    return UnwritableOutput(f"{path.name} cannot be written: {(error.strerror or str(error)).lower()}",
+                            "close programs that have it open, and check the folder build/")

@@ -1,0 +1,71 @@
+"""From patterns to HTML: the sections that print and screen share, and what stands around them."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime, timezone
+from pathlib import Path
+
+from jinja2 import Environment
+from markupsafe import Markup, escape
+
+from ..source.pattern import Pattern
+from .context import Shown
+from .geometry import Room
+from .replayed import check_words
+from .templates import environment, fill
+
+_TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end) (?:in|out)\b")
+PRINT, WEB = "print", "web"
+
+
+@dataclass(frozen=True)
+class Medium:
+    """Where a page will be read, and how much room pictures have there."""
+
+    name: str
+    room: Room
+
+
+class Setter:
+    """Fills templates for one medium."""
+
+    def __init__(self, root: Path, medium: Medium, **shared) -> None:
+        self.engine: Environment = environment(root)
+        self.engine.filters["whole"] = kept_whole
+        self.engine.globals |= {"tick": _tick_printed if medium.name == PRINT else _tick_web,
+                                "room": medium.room, **shared}
+
+    def fill(self, name: str, **values) -> Markup:
+        return Markup(fill(self.engine, name, **values))
+
+    def section(self, pattern: Pattern, shown: Shown) -> Markup:
+        """A pattern's section. Its words are read back from it and must rebuild the chart."""
+        html = self.fill("parts/pattern.html.jinja", p=shown)
+        check_words(pattern, html)
+        return html
+
+
+def kept_whole(text: str) -> str:
+    """Words with the spaces that no line may break at made fixed: inside a set, before a bracket, in "end in"."""
+    return _TOGETHER.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
+
+
+def _tick_printed(part: str, number: int) -> Markup:
+    return Markup('<span class="tick">☐</span>')
+
+
+def _tick_web(part: str, number: int) -> Markup:
+    return Markup(f'<input type="checkbox" id="{part}-{number}" aria-label="{part} {number} done">')
+
+
+def dates(environ: Callable = os.environ.get) -> Markup:
+    """Date metadata from SOURCE_DATE_EPOCH; none without it, because a clock would change the bytes."""
+    epoch = environ("SOURCE_DATE_EPOCH") or ""
+    if not epoch.isdigit():
+        return Markup("")
+    moment = datetime.fromtimestamp(int(epoch), timezone.utc).strftime("%Y-%m-%dT%H:%M:%SZ")
+    return Markup("").join(Markup('<meta name="dcterms.{}" content="{}">').format(name, escape(moment)) for name in ("created", "modified"))

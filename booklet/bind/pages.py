@@ -1,0 +1,71 @@
+"""Front and back pages: Markdown files in patterns/pages/, and the built-in page that explains charts and words."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+
+from markupsafe import Markup
+
+from ..errors import FindingsError
+from ..findings import Finding, Severity
+from ..lint.placeholders import PLACEHOLDER
+from ..source.files import mark_at, read_file
+from ..source.workspace import Workspace
+from .prose import prose
+from .templates import text_of
+
+BEGIN = "before-you-begin"
+
+
+@dataclass(frozen=True)
+class Page:
+    """A page of prose."""
+
+    slug: str
+    title: str
+    html: Markup
+
+
+def page(workspace: Workspace, name: str) -> Page:
+    """One page: the workspace's own file, or ours of that name. Raises FindingsError where it cannot be read."""
+    path = workspace.root / "patterns" / "pages" / f"{name}.md"
+    if not path.is_file() and name == BEGIN:
+        return made(name, text_of(workspace.root, f"pages/{name}.md"))
+    text, findings = read_file(path, workspace.root)
+    if text is None:
+        raise FindingsError(findings)
+    values = book_values(workspace)
+    unknown = [match for match in PLACEHOLDER.finditer(text) if match[1] not in values]
+    if unknown:
+        raise FindingsError(_unknown(f"patterns/pages/{name}.md", text, match) for match in unknown)
+    return made(name, text, values)
+
+
+def made(name: str, text: str, values: dict[str, str] | None = None) -> Page:
+    """A page of Markdown; its title is its first heading."""
+    title = re.search(r"^# (.+)$", text, re.MULTILINE)
+    return Page(name, title[1].strip() if title else name.replace("-", " ").capitalize(), prose(text, values or {}))
+
+
+def book_values(workspace: Workspace) -> dict[str, str]:
+    """What placeholders of a page may name."""
+    book = workspace.book
+    return {"title": book.title, "author": book.author, "patterns": str(len(workspace.patterns))}
+
+
+def front_pages(workspace: Workspace) -> tuple[Page, ...]:
+    """The book's front pages; the page on charts and words comes last unless the book places it."""
+    names = workspace.book.front
+    placed = BEGIN in names or BEGIN in workspace.book.back
+    return tuple(page(workspace, name) for name in (*names, *(() if placed else (BEGIN,))))
+
+
+def back_pages(workspace: Workspace) -> tuple[Page, ...]:
+    return tuple(page(workspace, name) for name in workspace.book.back)
+
+
+def _unknown(file: str, text: str, match: re.Match) -> Finding:
+    return Finding(mark_at(text, match.start(), file, len(match[0])), Severity.ERROR, "unknown-placeholder",
+                   f"the placeholder {match[1]!r} is not known on a page", "a page may name title, author and patterns")

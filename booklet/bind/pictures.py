@@ -1,0 +1,36 @@
+"""Pictures of a pattern as inline SVG, each with the text that stands for it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from markupsafe import Markup, escape
+
+_OPEN = re.compile(r"<svg\b([^>]*)>")
+_TITLE = re.compile(r"<title>(.*?)</title>", re.DOTALL)
+_SIZE = re.compile(r'\b(width|height)="([0-9.]+)mm"')
+_ID = re.compile(r'\sid="[^"]*"')
+_LABEL = re.compile(r'\saria-label="[^"]*"')
+
+
+@dataclass(frozen=True)
+class Picture:
+    """An SVG, whose <title> is its alternative text, and its size in mm as drawn."""
+
+    svg: Markup
+    width: float
+    height: float
+
+
+def picture(svg: str, alt: str = "") -> Picture:
+    """A drawing as a picture; `alt` replaces the text alternative that it brings along."""
+    svg = svg[svg.index("<svg"):]
+    opening = _OPEN.match(svg)
+    # A picture may stand on a page more than once, so it must bring no id.
+    attributes, body = _ID.sub("", opening[1]), svg[opening.end():]
+    if alt:
+        attributes = f'{_LABEL.sub("", attributes)} aria-label="{escape(alt)}"'
+        body = f"<title>{escape(alt)}</title>{_TITLE.sub('', body, count=1)}"
+    sizes = {name: float(value) for name, value in _SIZE.findall(attributes)}
+    return Picture(Markup(f"<svg{attributes}>{body}"), sizes["width"], sizes["height"])

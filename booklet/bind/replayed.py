@@ -1,0 +1,65 @@
+"""Reading the words back out of the finished page, and holding them against the chart.
+
+The lines are taken from the HTML that is printed, not from the model, so that a slip in a template is seen too.
+"""
+
+from __future__ import annotations
+
+from html.parser import HTMLParser
+
+from ..craft.replay import differences
+from ..errors import FindingsError
+from ..findings import Finding, Severity
+from ..source.pattern import Pattern
+
+ROW, STRAND = "row-words", "strand-words"
+_VOID = {"br", "img", "input", "hr", "meta", "link", "wbr"}
+
+
+class _Lines(HTMLParser):
+    """The text of every element of the two classes, white space folded."""
+
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.lines: dict[str, list[str]] = {ROW: [], STRAND: []}
+        self._inside: str | None = None
+        self._depth, self._text = 0, ""
+
+    def handle_starttag(self, tag, attrs):
+        if tag in _VOID:
+            return
+        if self._inside:
+            self._depth += 1
+            return
+        wanted = set((dict(attrs).get("class") or "").split()) & {ROW, STRAND}
+        if wanted:
+            self._inside, self._depth, self._text = wanted.pop(), 0, ""
+
+    def handle_endtag(self, tag):
+        if not self._inside or tag in _VOID:
+            return
+        if self._depth:
+            self._depth -= 1
+            return
+        self.lines[self._inside].append(" ".join(self._text.split()))
+        self._inside = None
+
+    def handle_data(self, data):
+        self._text += data if self._inside else ""
+
+
+def printed_lines(html: str) -> tuple[list[str], list[str]]:
+    """Row lines and strand lines of a page, in the order in which they stand."""
+    reader = _Lines()
+    reader.feed(html)
+    reader.close()
+    return reader.lines[ROW], reader.lines[STRAND]
+
+
+def check_words(pattern: Pattern, html: str) -> None:
+    """Raise FindingsError unless the printed words rebuild the chart."""
+    rows, strands = printed_lines(html)
+    wrong = differences(pattern.piece, rows, strands)
+    if wrong:
+        raise FindingsError(Finding(pattern.mark("body", "chart"), Severity.ERROR, "words-do-not-replay",
+                                    f"the printed words do not rebuild the chart: {what}") for what in wrong)

@@ -1,0 +1,107 @@
+"""The web pages: valid, whole, and usable from a disk."""
+
+import re
+from html.parser import HTMLParser
+from urllib.parse import unquote, urlsplit
+
+import pytest
+
+from booklet.bind.replayed import check_words, printed_lines
+from booklet.craft.words import row_words
+from booklet.errors import FindingsError
+
+VOID = {"meta", "link", "br", "img", "input", "hr", "col", "wbr"}
+
+
+class Page(HTMLParser):
+    """Links, ids and whether every element is closed in its order."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.links, self.ids, self.open, self.tags = [], [], [], []
+        self.feed(text)
+        self.close()
+
+    def handle_starttag(self, tag, attrs):
+        self.tags.append((tag, dict(attrs)))
+        self.links += [value for name, value in attrs if name in ("href", "src")]
+        self.ids += [value for name, value in attrs if name == "id"]
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag, attrs):
+        self.tags.append((tag, dict(attrs)))
+
+    def handle_endtag(self, tag):
+        assert self.open and self.open.pop() == tag
+
+
+@pytest.fixture(scope="module")
+def pages(tiny):
+    return {path.name: Page(path.read_text("utf-8")) for path in tiny.html.glob("*.html")}
+
+
+def test_there_is_a_page_for_everything(pages):
+    assert sorted(pages) == ["before-you-begin.html", "evening-star.html", "hello.html", "index.html", "morning-cloud.html", "thanks.html"]
+
+
+def test_every_element_is_closed_and_ids_are_unique(pages):
+    for page in pages.values():
+        assert page.open == []
+        assert len(page.ids) == len(set(page.ids))
+
+
+def test_every_page_has_a_language_a_title_and_one_first_heading(pages, tiny):
+    for name, page in pages.items():
+        tags = dict(page.tags)
+        assert tags["html"]["lang"] == "en"
+        assert "title" in tags and "viewport" in str(page.tags)
+        assert [tag for tag, _ in page.tags].count("h1") == 1, name
+
+
+def test_every_local_link_leads_to_a_file(pages, tiny):
+    followed = 0
+    for page in pages.values():
+        for link in page.links:
+            parts = urlsplit(link)
+            if not parts.scheme:
+                assert not parts.path.startswith("/")
+                assert (tiny.html / unquote(parts.path)).is_file(), link
+                followed += 1
+    assert followed >= 19
+
+
+def test_fonts_come_with_the_pages(tiny):
+    css = (tiny.html / "booklet.css").read_text("utf-8")
+    sources = re.findall(r'url\("([^"]+)"\)', css)
+    assert sources and all((tiny.html / source).is_file() for source in sources)
+
+
+def test_pictures_say_what_they_show(pages):
+    for page in pages.values():
+        for tag, attributes in page.tags:
+            if tag == "svg":
+                assert attributes["role"] == "img" and attributes["aria-label"].strip()
+            if tag == "img":
+                assert attributes["alt"].strip()
+
+
+def test_words_are_read_back_from_the_page_itself(tiny):
+    pattern = tiny.workspace.patterns["morning-cloud"]
+    html = (tiny.html / "morning-cloud.html").read_text("utf-8")
+    rows, strands = printed_lines(html)
+    assert rows == [words.line for words in row_words(pattern.piece)]
+    assert len(strands) == 6
+    check_words(pattern, html)
+
+
+def test_error_a_page_whose_words_are_wrong_stops_the_build(tiny):
+    pattern = tiny.workspace.patterns["morning-cloud"]
+    html = (tiny.html / "morning-cloud.html").read_text("utf-8")
+    wrong = html.replace("10W, 2B; end\u00a01D", "9W, 3B; end\u00a01D", 1)
+    wrong = html.replace("10W, 2B; end", "9W, 3B; end", 1) if wrong == html else wrong
+    assert wrong != html
+    with pytest.raises(FindingsError) as caught:
+        check_words(pattern, wrong)
+    (finding,) = caught.value.findings
+    assert finding.one_line().startswith("patterns/morning-cloud.yaml:14:10: error: the printed words do not rebuild the chart: strand 3")
