@@ -10,7 +10,7 @@ import contextlib
 import os
 import sys
 
-from booklet.machine import WINDOWS, Machine, Stop, add_packages, last_line, lock
+from booklet.machine import WINDOWS, Machine, Stop, add_packages, advice, last_line, lock
 
 LEAST_PYTHON = (3, 10)
 ROOT = os.path.dirname(os.path.dirname(os.path.realpath(__file__)))
@@ -22,11 +22,14 @@ PANGO = {
     "brew": 'pango && export DYLD_FALLBACK_LIBRARY_PATH="$(brew --prefix)/lib"',
 }
 
+NEED_OF_PANGO = "Pango, which sets the pages of the PDF,"
+
 # Modules that must load, by the extra that brings them ("" is what every run needs).
 PARTS = {
-    "": "click font_source_sans_pro font_source_serif_pro jinja2 markdown nh3 pikepdf PIL pypdfium2"
-        " rich segno svgwrite yaml",
-    "test": "coloraide fontTools hatchling hypothesis jsonschema networkx numpy papersize pypdf pytest skimage xdist",
+    "": "click font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe nh3 pikepdf PIL"
+        " pydyf pypdfium2 resvg_py rich segno svgwrite yaml",
+    "test": "coloraide fontTools hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
+            " scipy skimage vermin xdist",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4
 PROBE = """
@@ -67,6 +70,11 @@ def enter(module, extra="", tools=None):
 
         sys.exit(subprocess.call(command))
     os.execv(command[0], command)
+
+
+def pango_advice():
+    """What to tell a user whose system has lost Pango, or never had it: where booklet is installed by hand."""
+    return advice(Machine(), NEED_OF_PANGO, PANGO)
 
 
 def is_needed(extra=""):
@@ -160,7 +168,7 @@ class Environment:
                 state = self.fill()
             self.write_stamp("")
             if state == NO_PANGO:
-                add_packages(self.machine, "Pango, which sets the pages of the PDF,", PANGO)
+                add_packages(self.machine, NEED_OF_PANGO, PANGO)
                 if self.probe() != SOUND:
                     raise Stop("WeasyPrint cannot load Pango. Run `%s -m weasyprint --info` to see why." % self.python)
             self.write_stamp(self.touched())

@@ -64,11 +64,12 @@ class Machine:
 
 
 def add_packages(machine, what, packages):
-    """Install Debian packages where we may; elsewhere say which command does it, and stop."""
+    """Install Debian packages where we may; elsewhere say which command does it, and stop.
+
+    `packages`: the names to install, by installer, as in INSTALL.
+    """
     if not (machine.has("apt-get") and machine.is_root()):
-        here = [manager for manager in packages if machine.has(manager)] or list(packages)
-        commands = ["  " + INSTALL[manager] % packages[manager] for manager in here]
-        raise Stop("%s is missing. Install it, then run the same command again:\n%s" % (what, "\n".join(commands)))
+        raise Stop(advice(machine, what, packages))
     machine.say("installing %s with apt-get" % packages["apt-get"])
     command = ["apt-get", "install", "--yes", "--no-install-recommends"] + packages["apt-get"].split()
     code, words = machine.run(command)
@@ -80,10 +81,17 @@ def add_packages(machine, what, packages):
                    % (packages["apt-get"], last_line(words)))
 
 
+def advice(machine, what, packages):
+    """What is missing, and the command that installs it here, or on every kind of system that we know."""
+    here = [manager for manager in packages if machine.has(manager)] or list(packages)
+    commands = ["  " + INSTALL[manager] % packages[manager] for manager in here]
+    return "%s is missing. Install it, then run the same command again:\n%s" % (what, "\n".join(commands))
+
+
 def last_line(words):
     """The line that says most of a failed command's output: its last error, else its last line."""
     lines = [line.strip() for line in words.splitlines() if line.strip()]
-    errors = [line for line in lines if line.lower().startswith(("error", "e:"))]
+    errors = [line for line in lines if line.startswith(("ERROR:", "E:"))]
     return (errors or lines or ["it said nothing"])[-1].rstrip(".")
 
 
