@@ -58,7 +58,7 @@ def sheet(page: Page) -> Sheet:
 
 def print_room(on: Sheet) -> Room:
     """Room on paper: a chart leaves space for its heading, the lines under it and the key."""
-    return Room(Box(on.measure, on.depth * 0.5), Box(on.measure, on.depth - 42), Box(14, 21), Box(on.measure, on.depth * 0.6), Box(on.measure * 0.3, 55))
+    return Room(Box(on.measure, on.depth * 0.5), Box(on.measure, on.depth - 42), Box(15, 13), Box(on.measure, on.depth * 0.6), Box(on.measure * 0.3, 55))
 
 
 def web_room() -> Room:

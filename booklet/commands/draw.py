@@ -35,7 +35,7 @@ Exit code: 0 drawn, 1 errors found and nothing written, 2 wrong use, or a file t
 @click.option("--as", "form", type=click.Choice(["svg", "png"]), default="svg", show_default=True, help="The kind of file.")
 @click.pass_obj
 def draw(folder: Path, slug: str, form: str) -> None:
-    pattern = some(folder, [slug]).patterns[slug]
+    pattern = some(folder, [slug], to_print=False).patterns[slug]
     from ..bind.files import write_folder
 
     files = {f"{name}.{form}": _content(svg, form) for name, svg in pictures(pattern)}

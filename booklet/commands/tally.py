@@ -31,7 +31,7 @@ Exit code: 0 counted, 1 errors found in this pattern, 2 wrong use or unreadable 
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.pass_obj
 def tally(folder: Path, slug: str, as_json: bool) -> None:
-    pattern = some(folder, [slug]).patterns[slug]
+    pattern = some(folder, [slug], to_print=False).patterns[slug]
     counts = count(pattern.piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(pattern.piece, pattern.thread)
     if as_json:

@@ -46,3 +46,12 @@ def test_error_messages(tmp_path, old, new, said):
 def test_error_unknown_pattern():
     result = run("-C", ROOT, "tally", "cloud-shadw")
     assert result.exit_code == 2 and "did you mean cloud-shadow?" in result.output
+
+
+def test_a_missing_photo_stops_the_single_but_not_the_count(tmp_path):
+    (tmp_path / "patterns").mkdir()
+    text = (ROOT / "patterns" / "cloud-shadow.yaml").read_text("utf-8")
+    (tmp_path / "patterns" / "a.yaml").write_text(text + "photo: {file: photos/a.jpg, alt: Two earrings.}\n", "utf-8")
+    counted = run("-C", tmp_path, "tally", "a", "--json")
+    assert counted.exit_code == 0 and json.loads(counted.stdout)["pattern"] == "a" and "missing-photo" in counted.stderr
+    assert run("-C", tmp_path, "single", "a").exit_code == 1
