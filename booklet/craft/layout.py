@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .needle import Place, hanger_stitches, top_row
+from .events import Place
+from .hanger import hanger_stitches, top_row
 from .piece import Piece, Row
 
 

@@ -85,6 +85,7 @@ class Piece:
     rows: tuple[Row, ...]          # in working order
     strands: tuple[Strand, ...] = ()
     hanger: Hanger = field(default_factory=Hanger)
+    stitch: str = "brick"          # a name in craft.stitches.STITCHES
 
     @property
     def base(self) -> Row:
@@ -139,42 +140,3 @@ class Fault:
     at: int      # position of the stitch in question
     what: str
     cure: str
-
-
-def faults(piece: Piece) -> tuple[Fault, ...]:
-    """Every reason why the body cannot be worked row by row; empty if it can."""
-    found: list[Fault] = []
-    for row in piece.rows:
-        found += _gaps(row)
-        under = piece.under(row)
-        if under is not None and not any(f.row in (row.number, under.number) for f in found):
-            found += _edge_faults(row, under)
-    return tuple(found)
-
-
-def _gaps(row: Row) -> list[Fault]:
-    return [
-        Fault(row.number, right.at, f"row {row.number} has a gap after its stitch {index}",
-              "neighbours of a row stand two characters apart, with nothing missing between them")
-        for index, (left, right) in enumerate(zip(row.stitches, row.stitches[1:]), 1)
-        if right.at - left.at != 2
-    ]
-
-
-def _edge_faults(row: Row, under: Row) -> list[Fault]:
-    name, below = f"row {row.number}", f"row {under.number}"
-    if (row.first - under.first) % 2 == 0:
-        return [Fault(row.number, row.first, f"{name} sits straight on the stitches of {below}",
-                      "move it one character to the left or right, so that it sits on the thread bridges")]
-    if len(under.stitches) == 1:
-        return [Fault(row.number, row.first, f"{name} has nothing to hang on: {below} has one stitch and no thread bridge",
-                      f"give {below} two stitches or more, or end the shape there")]
-    found = []
-    for side, at, reach in ((LEFT, row.first, under.first - row.first), (RIGHT, row.last, row.last - under.last)):
-        if abs(reach) != 1:
-            way = "out" if reach > 0 else "in"
-            found.append(Fault(
-                row.number, at,
-                f"{name} goes {abs(reach) / 2:g} stitches {way} from {below} on its {side} edge",
-                "an edge can move by half a stitch from one row to the next"))
-    return found

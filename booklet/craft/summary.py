@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .needle import Path, Section, path
+from .events import Path, Section
+from .needle import path
 from .piece import Piece
 from .size import mass, size
 from .tally import Tally, two_figures

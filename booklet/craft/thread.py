@@ -10,22 +10,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, dist
 
+from .events import Event, Section, Under
 from .layout import Layout, layout
-from .needle import Event, Section, Under, path
+from .needle import path
 from .piece import Piece
-
-TAIL = 150.0      # mm left at the start; published advice runs from 4 in to 8 in
-WEAVE_IN = 150.0  # mm kept at the end; a published pattern keeps 6 in
-
-
-@dataclass(frozen=True)
-class ThreadPlan:
-    """Which thread a maker works with."""
-
-    body: str = "braided 6 lb"
-    fringe: str = "nylon D"
-    length: float = 1400.0   # comfortable working length, mm
-
+from .plan import TAIL, WEAVE_IN, ThreadPlan
 
 @dataclass(frozen=True)
 class ThreadUse:

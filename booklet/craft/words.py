@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .needle import Section, ends_in, path, starts_in
-from .piece import RIGHT, Piece, Row, Strand
+from .events import Section
+from .needle import path
+from .piece import RIGHT, Piece, Strand
 from .runs import said
+from .stitches import stitch_of
 
 
 @dataclass(frozen=True)
@@ -51,31 +53,15 @@ class StrandWords:
 
 def row_words(piece: Piece) -> tuple[RowWords, ...]:
     """Words for every row, in working order. Raises ValueError for a piece that cannot be worked."""
-    needle = path(piece)
+    needle, stitch = path(piece), stitch_of(piece)
     words = []
     for row in piece.rows:
         beads = {(i, level): key for i, stitch in enumerate(row.stitches) for level, key in enumerate(stitch.beads)}
         keys = [beads[place.index, place.level] for place in needle.picked_up(Section("row", row.number))]
         sets = [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
-        words.append(RowWords(row.number, row.direction, row.level, len(sets), _count(len(sets), piece.drop, row.level),
-                              _row_text(row, piece.under(row), sets, piece.drop)))
+        words.append(RowWords(row.number, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
+                              stitch.row_text(row, piece.under(row), sets, piece.drop)))
     return tuple(words)
-
-
-def _count(stitches: int, drop: int, level: int) -> str:
-    unit = "stitch" if drop == 1 else "set"
-    plural = unit if stitches == 1 else {"stitch": "stitches", "set": "sets"}[unit]
-    return f"{stitches} {plural}" + (" below" if level < 0 else "")
-
-
-def _row_text(row: Row, under: Row | None, sets: list[tuple[str, ...]], drop: int) -> str:
-    if len(sets) == 1:
-        return f"one {'stitch' if drop == 1 else 'set'} {said(sets)}"
-    then = f"; then {said(sets[2:])}" if sets[2:] else ""
-    if under is None:
-        return f"ladder {said(sets[:2])}{then}"
-    start, end = ("in" if starts_in(row, under) else "out"), ("in" if ends_in(row, under) else "out")
-    return f"start {start} {said(sets[:2])}{then}; end {end}"
 
 
 def strand_words(piece: Piece) -> tuple[StrandWords, ...]:

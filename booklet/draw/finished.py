@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import groupby
 from math import atan2
 
-from ..craft.needle import hanger_stitches, top_row
+from ..craft.hanger import hanger_stitches, top_row
 from ..craft.piece import Piece, Stitch, Strand
 from ..craft.size import size
 from .beads import OUTLINED, Track

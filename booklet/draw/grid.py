@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from ..craft.layout import Layout, layout
-from ..craft.needle import Place
+from ..craft.events import Place
 from ..craft.piece import Hanger, Piece, Row
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..craft.piece import Fault, Piece, faults
+from ..craft.piece import Fault, Piece
+from ..craft.stitches import faults
 from ..source.book import Book
 from ..source.chart import DrawnRow
 from ..source.files import read_file

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from ..craft.beads import Bead
 from ..craft.piece import Hanger, Piece
-from ..craft.thread import ThreadPlan
+from ..craft.plan import ThreadPlan
 from ..findings import Mark
 from .chart import DrawnBead, DrawnChart, DrawnRow
 from .reader import nearest_mark

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from ..craft.beads import Bead
 from ..craft.piece import Hanger, Piece, Stitch, Strand, piece_rows
-from ..craft.thread import ThreadPlan
+from ..craft.plan import ThreadPlan
 from ..findings import Finding, Mark
 from .book import Book, fields_of
 from .chart import DrawnBead, DrawnChart, read_chart

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from tests.craft.pieces import piece, triangle, workable
 
-from booklet.craft.needle import Section
+from booklet.craft.events import Section
 from booklet.craft.piece import Hanger
 from booklet.craft.size import size
 from booklet.craft.steps import STEP_IDS, steps

@@ -5,8 +5,11 @@ import pytest
 from hypothesis import given
 from tests.craft.pieces import piece, triangle, workable
 
-from booklet.craft.needle import PickUp, Place, Section, ladder_ups, path
-from booklet.craft.piece import Hanger, faults
+from booklet.craft.events import PickUp, Place, Section
+from booklet.craft.needle import path
+from booklet.craft.piece import Hanger
+from booklet.craft.stitches import faults
+from booklet.craft.stitches.brick import ladder_ups
 
 
 def picked(made, row):

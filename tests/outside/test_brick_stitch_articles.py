@@ -3,8 +3,10 @@
 import pytest
 
 from booklet.craft.beads import Bead, BeadKind
-from booklet.craft.needle import Under, path
-from booklet.craft.piece import Piece, Stitch, faults, piece_rows
+from booklet.craft.events import Under
+from booklet.craft.needle import path
+from booklet.craft.piece import Piece, Stitch, piece_rows
+from booklet.craft.stitches import faults
 from booklet.craft.thread import TAIL, ThreadPlan, thread_use
 
 KIND = BeadKind("round 11/0", "round", 2.2, 1.49, 0.8)

@@ -2,8 +2,9 @@
 
 import pytest
 
+from booklet.craft.events import Place
 from booklet.craft.hole import most_passes
-from booklet.craft.needle import Place, path
+from booklet.craft.needle import path
 from tests.craft.pieces import triangle
 
 

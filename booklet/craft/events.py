@@ -1,0 +1,124 @@
+"""What the needle can do, one event after the other, and where.
+
+Up is away from the base row, towards the next row to be worked; it holds for the rows below the base row too,
+because the piece is turned top to bottom for them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from .piece import RIGHT, Row
+
+
+class Section(NamedTuple):
+    """The part of the work an event belongs to: ("row", 3), ("strand", 2), ("lower", 1) or ("hanger", 1)."""
+
+    kind: str
+    number: int
+
+
+class Place(NamedTuple):
+    """One bead of the piece.
+
+    part "row": line is the row number, index the stitch from the left (0 first), level the bead from low (0).
+    part "strand": line is the strand number, index the bead from the top. part "hanger": index along the loop.
+    """
+
+    part: str
+    line: int
+    index: int
+    level: int = 0
+
+
+@dataclass(frozen=True)
+class PickUp:
+    """New beads, in the order in which the needle takes them."""
+
+    section: Section
+    places: tuple[Place, ...]
+
+
+@dataclass(frozen=True)
+class Pass:
+    """Through beads that are already there, in the order in which the needle meets them."""
+
+    section: Section
+    places: tuple[Place, ...]
+    up: bool
+
+
+@dataclass(frozen=True)
+class Under:
+    """Under the thread bridge between stitches `left` and `left` + 1 of row `row`."""
+
+    section: Section
+    row: int
+    left: int
+
+
+@dataclass(frozen=True)
+class Guard:
+    """Through a thread guard, which keeps the thread off the ear wire."""
+
+    section: Section
+
+
+@dataclass(frozen=True)
+class Anchor:
+    """A thread begins; its tail is woven in later."""
+
+    section: Section
+
+
+@dataclass(frozen=True)
+class WeaveIn:
+    """A thread ends: it is woven in and trimmed."""
+
+    section: Section
+
+
+Event = PickUp | Pass | Under | Guard | Anchor | WeaveIn
+
+
+@dataclass(frozen=True)
+class Path:
+    """What the body thread and then the fringe thread do; the fringe is empty where there is none."""
+
+    body: tuple[Event, ...]
+    fringe: tuple[Event, ...]
+
+    @property
+    def events(self) -> tuple[Event, ...]:
+        return self.body + self.fringe
+
+    def passes(self) -> dict[Place, int]:
+        """How often the thread goes through each bead, threading counted."""
+        counts: dict[Place, int] = {}
+        for event in self.events:
+            for place in getattr(event, "places", ()):
+                counts[place] = counts.get(place, 0) + 1
+        return counts
+
+    def picked_up(self, section: Section) -> tuple[Place, ...]:
+        """Every bead of a section in the order of picking up."""
+        return tuple(place for event in self.events
+                     if isinstance(event, PickUp) and event.section == section for place in event.places)
+
+
+def stitch_places(row: Row, index: int, up: bool) -> tuple[Place, ...]:
+    """The beads of one stitch in the order of a pass through it."""
+    places = tuple(Place("row", row.number, index, level) for level in range(len(row.stitches[index].beads)))
+    return places if up else places[::-1]
+
+
+def worked_indexes(row: Row) -> list[int]:
+    """Stitch indexes (from the left) in working order."""
+    indexes = list(range(len(row.stitches)))
+    return indexes if row.direction == RIGHT else indexes[::-1]
+
+
+def edge_index(row: Row, side: str) -> int:
+    """Index of the outermost stitch on a side."""
+    return len(row.stitches) - 1 if side == RIGHT else 0

@@ -1,0 +1,15 @@
+"""What the words tell."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class ReadRow:
+    """A row as the words tell it. Positions count half stitches from the leftmost base stitch."""
+
+    number: int
+    below: bool
+    runs_right: bool
+    stitches: tuple[tuple[int, tuple[str, ...]], ...]  # (position, beads low to high), left to right
