@@ -7,6 +7,7 @@ from booklet import bootstrap
 # Programs that the tests run, each with the package that holds it.
 TOOLS = {
     "pdftoppm": {"apt-get": "poppler-utils", "dnf": "poppler-utils", "brew": "poppler"},
+    "chromium": {"apt-get": "chromium", "dnf": "chromium", "brew": "--cask chromium"},
     "qpdf": {"apt-get": "qpdf", "dnf": "qpdf", "brew": "qpdf"},
 }
 

@@ -17,7 +17,6 @@ from .reader import FieldPath, Reader
 from .runs import read_beads
 from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, PatternFile
 from .wording import did_you_mean, quoted
-from .written import Written
 
 _TEXTS = ("title", "summary", "version", "notes")
 
