@@ -66,6 +66,8 @@ def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, a
     They are `along` mm long on the line and `across` mm wide, with corners of `radius` mm. `shift` moves them on along
     the line and `aside` to its right-hand side, from the middle of their cells.
     """
+    if not picture.draws:
+        return
     radius = min(radius, across / 2, (along - LEAST_DASH) / 2)
     start, stop = (track.pitch - along) / 2 + shift, (track.pitch - along) / 2 - shift
     if across - 2 * radius > LEAST_DASH:

@@ -15,7 +15,7 @@ from .glass import single, string_run, woven_run
 from .grid import body_grid
 from .hang import SPREAD, Hung, hang, track
 from .hanger import Carrier, draw_hanger, hanger_reach
-from .picture import Picture, Point, Style, polyline
+from .picture import Blank, Picture, Point, Style, polyline
 from .said import beads_named, counted
 from .strands import end_offsets
 
@@ -41,7 +41,7 @@ def pair_svg(piece: Piece, *, mirror: bool = False, scale: float = 2.0, prefix: 
 
 def finished_size(piece: Piece, scale: float, pieces: int = 1) -> tuple[float, float]:
     """Width and height in mm of `finished_svg`, or of `pair_svg` with two pieces."""
-    return _side_by_side([piece] * pieces, scale)[1].size
+    return _side_by_side(Blank(), [piece] * pieces, scale).size
 
 
 def fit_finished(piece: Piece, width: float, height: float, pieces: int = 1) -> float:
@@ -87,19 +87,19 @@ def mirrored(piece: Piece) -> Piece:
 
 
 def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str) -> str:
-    picture, box = _side_by_side(pieces, scale)
+    picture = Picture(LAYERS)
+    box = _side_by_side(picture, pieces, scale)
     return picture.svg(box.left, box.top, *box.size, alt=alt, prefix=prefix)
 
 
-def _side_by_side(pieces: list[Piece], scale: float) -> tuple[Picture, Box]:
-    """The pieces from left to right, and the part of the plane that they take."""
-    picture = Picture(LAYERS)
+def _side_by_side(picture: Picture, pieces: list[Piece], scale: float) -> Box:
+    """Draw the pieces from left to right; the part of the plane that they take."""
     boxes = [_draw(picture, pieces[0], scale, 0.0)]
     for piece in pieces[1:]:
-        reach = _draw(Picture(LAYERS), piece, scale, 0.0).left   # how far it hangs out beyond its body
+        reach = _draw(Blank(), piece, scale, 0.0).left   # how far it hangs out beyond its body
         boxes.append(_draw(picture, piece, scale, boxes[-1].right + PAIR_GAP * scale - reach))
-    return picture, Box(boxes[0].left - MARGIN, min(box.top for box in boxes) - MARGIN,
-                        boxes[-1].right + MARGIN, max(box.bottom for box in boxes) + MARGIN)
+    return Box(boxes[0].left - MARGIN, min(box.top for box in boxes) - MARGIN,
+               boxes[-1].right + MARGIN, max(box.bottom for box in boxes) + MARGIN)
 
 
 def _draw(picture: Picture, piece: Piece, scale: float, left: float) -> Box:

@@ -27,7 +27,9 @@ class Style:
 class Picture:
     """Collects paths by layer and style. Layers are painted in the order given here."""
 
-    def __init__(self, layers: Iterable[str]) -> None:
+    draws = True   # False where only the room that a picture takes is asked for
+
+    def __init__(self, layers: Iterable[str] = ()) -> None:
         self._layers: dict[str, dict[Style, list[str]]] = {name: {} for name in layers}
 
     def add(self, layer: str, style: Style, path: str) -> None:
@@ -48,6 +50,15 @@ class Picture:
             for style, parts in styles.items():
                 root.add(_path(name, style, "".join(parts)))
         return root.tostring()
+
+
+class Blank(Picture):
+    """A picture of which only the size is wanted: it keeps nothing."""
+
+    draws = False
+
+    def add(self, layer: str, style: Style, path: str) -> None:
+        """Nothing to keep."""
 
 
 def _path(name: str, style: Style, data: str):
