@@ -12,6 +12,7 @@ from ..craft.piece import Piece
 from ..craft.size import mass, size
 from ..craft.steps import steps
 from ..craft.tally import BeadTally, Tally, tally
+from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_use
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg, fit_chart
@@ -173,7 +174,7 @@ def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:
     piece, measured, weight = pattern.piece, size(pattern.piece), mass(pattern.piece)
     heavy = "; heavy for an ear" if weight > HEAVY else "; on the heavy side for an ear" if weight > WEIGHTY else ""
     each = "each piece, without the ear wire" if pattern.pieces > 1 else "without the ear wire"
-    facts = [Fact("Level", pattern.level), Fact("Makes", _makes(pattern)), Fact("Techniques", _techniques(piece)),
+    facts = [Fact("Level", pattern.level), Fact("Makes", _makes(pattern)), Fact("Techniques", techniques_said(piece)),
              Fact("Width", mm_and_inches(measured.width)), Fact("Length", f"{mm_and_inches(measured.length)}, ear wire not counted")]
     if piece.strands:
         facts.append(Fact("Body and fringe", f"{mm_and_inches(measured.body)} and {mm_and_inches(measured.fringe)}"))
@@ -186,11 +187,6 @@ def _makes(pattern: Pattern) -> str:
     if pattern.makes != "pair":
         return "a single piece"
     return "a pair; the second piece is the first turned over" if pattern.mirror else "a pair of equal pieces"
-
-
-def _techniques(piece: Piece) -> str:
-    stitch = "brick stitch" if piece.drop == 1 else f"{piece.drop}-drop brick stitch"
-    return ", ".join(["ladder stitch", stitch, *(["fringe"] if piece.strands else [])])
 
 
 def _spare(pattern: Pattern) -> str:

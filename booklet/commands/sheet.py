@@ -13,6 +13,7 @@ from rich.text import Text
 from ..bind.numbers import count, grams, many, metres, mm_and_inches
 from ..craft.size import mass, size
 from ..craft.tally import Tally
+from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse
 from ..craft.words import row_words, strand_words
 from ..source.pattern import Pattern
@@ -49,6 +50,7 @@ def _beads(counts: Tally) -> Table:
 def _facts(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) -> Iterator[tuple[str, str]]:
     piece, measured = pattern.piece, size(pattern.piece)
     parts = {"body": counts.body, "fringe": counts.fringe, "hanger": counts.hanger}
+    yield "work", techniques_said(piece)
     yield "rows", f"{len(piece.rows)}, the base row of {many(len(piece.base.stitches), 'stitch', 'stitches')}" + (
         f"; {many(len(piece.strands), 'strand')}" if piece.strands else "")
     yield "beads", f"{count(counts.beads)} a piece ({', '.join(f'{name} {count(part)}' for name, part in parts.items() if part)})" + (

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from ..craft.beads import BeadKind
 from ..craft.tally import PACK_GRAMS, SPARE_PERCENT
+from ..craft.techniques import LEVELS, USUAL_LEVELS
 from ..findings import Finding, Mark, Severity
 from .kinds import shipped_kinds, with_own
 from .nodes import MAP, Document, Node, compose
@@ -45,6 +46,7 @@ class Book:
     front: tuple[str, ...] = ()                # names of pages in patterns/pages/, without .md
     back: tuple[str, ...] = ()
     page: Page = Page()
+    levels: Mapping[str, tuple[str, ...]] = field(default_factory=dict)    # techniques by the level where this book places them
     defaults: Defaults = Defaults()
     kinds: Mapping[str, BeadKind] = field(default_factory=shipped_kinds)   # shipped and own
     spare_percent: float = float(SPARE_PERCENT)
@@ -52,6 +54,11 @@ class Book:
     pack: float = PACK_GRAMS                   # grams
     broken: bool = False                       # something in the file is wrong: what patterns inherit is not known
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
+
+    @property
+    def placed(self) -> Mapping[str, str]:
+        """The level of every technique, by its id: the usual one where the book names no other."""
+        return {**USUAL_LEVELS, **{technique: level for level, names in self.levels.items() for technique in names}}
 
     def mark(self, *path: str | int) -> Mark:
         """The place of a field, or of what it is part of."""
@@ -72,7 +79,7 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
-        defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
+        levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels}, defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
         least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS, broken=bool(reader.findings), marks=reader.marks,
     ), reader.findings
 

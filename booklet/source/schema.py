@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from ..craft.beads import SHAPES
 from ..craft.steps import STEP_IDS
+from ..craft.techniques import LEVELS, TECHNIQUES
 from .records import Many, Named, OrText, Record, entry
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
                      Whole, grams, mm, percent)
@@ -17,7 +18,7 @@ from .written import Written
 
 KEY = "[A-Za-z0-9]"
 FINISHES = ("matte", "lustre", "metallic", "transparent", "opaque")
-LEVEL = Choice(("beginner", "intermediate", "advanced"))
+LEVEL = Choice(LEVELS)
 HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
@@ -196,6 +197,18 @@ class Spare:
     least: int | None = entry(Whole(0, 1000), "beads of each colour at least", 0)
 
 
+_ASKED = Many(Choice(tuple(TECHNIQUES)), len(TECHNIQUES))
+
+
+@dataclass(frozen=True)
+class LevelsEntry:
+    """At which level the book places a technique, where that is not the usual one."""
+
+    beginner: tuple[str | None, ...] | None = entry(_ASKED, "techniques that suit a beginner")
+    intermediate: tuple[str | None, ...] | None = entry(_ASKED, "techniques for those who have made a few pieces")
+    advanced: tuple[str | None, ...] | None = entry(_ASKED, "techniques for experienced makers")
+
+
 _PAGES = Many(Shaped(r"[a-z0-9]+(-[a-z0-9]+)*(\.md)?", "bad-name", "the name of a page in patterns/pages", 80), 50)
 KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
 
@@ -220,6 +233,7 @@ class BookFile:
     page: PageEntry | None = entry(Record(PageEntry), "the printed page")
     spare: Spare | None = entry(OrText(Record(Spare), "percent", percent("10 %")), "what to buy over what is needed")
     pack: float | None = entry(grams("5 g"), "what a pack of beads holds")
+    levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
 

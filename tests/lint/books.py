@@ -10,7 +10,7 @@ PATTERN = """\
 title: Morning Cloud
 summary: A cloud of three stitches.
 version: "1.0"
-level: beginner
+level: advanced
 makes: single
 beads:
   W: {name: chalk white, colour: "#f4f1ea", finish: matte, kind: cylinder 11/0}

@@ -214,6 +214,24 @@ def test_two_patterns_with_the_same_fault_have_a_finding_each(tmp_path):
     assert [finding.mark.file for finding in lint(load(root))] == ["patterns/a.yaml", "patterns/b.yaml"]
 
 
+def test_error_level_too_low(tmp_path):
+    two_drop = "level: beginner\nbody:\n  drop: 2\n  chart: |\n    2 |  B\n      |  B\n    1 | W W\n      | W W\n"
+    asked = f"{FILE}:4:8: warning: the level is beginner, but the piece asks for what this book calls advanced: "
+    assert found(tmp_path, two_drop, BOOK + "levels: {advanced: [2-drop]}\n") == [
+        f"{asked}2-drop (write level: advanced, or place 2-drop lower under levels: in book.yaml) [level-too-low]"]
+    assert found(tmp_path, two_drop, BOOK + "levels: {advanced: [brick-stitch, 2-drop]}\n") == [
+        f"{asked}brick stitch, 2-drop (write level: advanced, or place brick-stitch, 2-drop lower under levels: in book.yaml) [level-too-low]"]
+    assert found(tmp_path, two_drop, BOOK + "levels: {beginner: [2-drop]}\n") == []
+    assert found(tmp_path, two_drop, BOOK) == [
+        f"{FILE}:4:8: note: the level is beginner, but the piece asks for what this book calls intermediate: 2-drop "
+        "(write level: intermediate, or place 2-drop lower under levels: in book.yaml) [level-too-low]"]
+
+
+def test_error_a_technique_at_two_levels(tmp_path):
+    assert found(tmp_path, "", BOOK + "levels:\n  beginner: [fringe, 2-drop]\n  advanced: [2-drop]\n") == [
+        f"{BOOK_FILE}:5:14: error: 2-drop stands in beginner already [listed-twice]"]
+
+
 def test_the_page_that_comes_with_booklet_is_the_one_that_is_bound():
     from booklet.bind.pages import BEGIN
     from booklet.lint.rules.missing_page import SHIPPED

@@ -4,6 +4,7 @@ import pytest
 from tests.source.texts import BOOK, book
 
 from booklet.craft.beads import BeadKind
+from booklet.craft.techniques import USUAL_LEVELS
 from booklet.findings import Mark
 from booklet.source.book import Book, Page
 from booklet.source.kinds import shipped_kinds
@@ -28,6 +29,7 @@ back: [origins.md, studio]
 page: {size: 5.5 x 8.5 in, bleed: 0.125 in, gutter: 9.6 mm}
 spare: 15 %
 pack: 10 g
+levels: {beginner: [2-drop], advanced: [increases, mixed-sizes]}
 """
 
 
@@ -41,6 +43,18 @@ def test_every_field_of_a_book():
     assert made.page == Page(139.7, 215.9, 3.175, 9.6)
     assert (made.spare_percent, made.least_spare, made.pack, made.broken) == (15, 0, 10, False)
     assert made.mark("order", 2) == Mark("book.yaml", 14, 21, 12) and made.mark("page", "nothing") == Mark("book.yaml", 17, 7, 1)
+
+
+def test_levels_of_techniques_are_the_usual_ones_where_the_book_names_no_others():
+    made, _ = book(FULL)
+    assert {name for name, level in made.placed.items() if level != USUAL_LEVELS[name]} == {"2-drop", "increases", "mixed-sizes"}
+    assert (made.placed["2-drop"], made.placed["increases"], made.placed["lower-rows"]) == ("beginner", "advanced", "intermediate")
+    assert Book().placed == USUAL_LEVELS
+
+
+def test_error_a_technique_that_is_not_known():
+    _, (line,) = book(BOOK + "levels: {advanced: [incraeses]}\n")
+    assert "; found 'incraeses' (did you mean increases?)" in line and line.endswith("[unknown-choice]")
 
 
 def test_a_book_of_defaults():

@@ -1,4 +1,4 @@
-"""The order of the book, or its front or back pages, name the same thing twice.
+"""The order of the book, its front and back pages or its levels name the same thing twice.
 
 It can stand in one place only, and a reader would not know which one was meant.
 
@@ -7,6 +7,12 @@ Bad:
     # patterns/book.yaml
     title: Weather for Wearing
     order: [morning-cloud, morning-cloud]
+
+Bad:
+
+    # patterns/book.yaml
+    title: Weather for Wearing
+    levels: {beginner: [2-drop], intermediate: [2-drop]}
 
 Good:
 
@@ -26,15 +32,17 @@ ID, SEVERITY, NEEDS = "listed-twice", Severity.ERROR, "book"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every name that stands in its list for the second time or more; a page may not be in front and back either."""
-    yield from _repeated(subject, {"order": subject.book.order})
-    yield from _repeated(subject, {"front": subject.book.front, "back": subject.book.back})
+    """Every name that stands in its list for the second time or more; a page may not be in front and back, nor a technique at two levels."""
+    book = subject.book
+    yield from _repeated(subject, {("order",): book.order})
+    yield from _repeated(subject, {("front",): book.front, ("back",): book.back})
+    yield from _repeated(subject, {("levels", level): names for level, names in book.levels.items()})
 
 
-def _repeated(subject: Subject, lists: dict[str, tuple[str, ...]]) -> Iterator[Finding]:
+def _repeated(subject: Subject, lists: dict[tuple[str, ...], tuple[str, ...]]) -> Iterator[Finding]:
     seen: dict[str, str] = {}
-    for field, names in lists.items():
+    for path, names in lists.items():
         for number, name in enumerate(names, 1):
             if name in seen:
-                yield Finding(subject.book.mark(field, number), SEVERITY, ID, f"{name} stands in {seen[name]} already")
-            seen.setdefault(name, field)
+                yield Finding(subject.book.mark(*path, number), SEVERITY, ID, f"{name} stands in {seen[name]} already")
+            seen.setdefault(name, path[-1])

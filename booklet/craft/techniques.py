@@ -1,0 +1,71 @@
+"""What a piece asks of its maker: the techniques it uses, and the level at which each is usually placed.
+
+The usual levels are common practice, no source; a book may place any technique differently.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple
+
+from .piece import Piece
+from .tally import tally
+
+LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanced")   # easiest first
+MANY_BEADS = 800   # in one piece: more than most earrings have, and more evenings than a first piece should take
+
+
+class Technique(NamedTuple):
+    """One thing that a piece can ask of its maker."""
+
+    id: str                          # what a book calls it under levels:
+    level: str                       # where it is usually placed, one of LEVELS
+    words: str                       # as it is printed; {drop} is beads in a stitch
+    used: Callable[[Piece], bool]
+    listed: bool = True              # whether it stands among the techniques of a pattern's page
+
+    def said(self, piece: Piece) -> str:
+        """The technique as this piece uses it."""
+        return self.words.format(drop=piece.drop)
+
+
+def _increases(piece: Piece) -> bool:
+    hung = ((row, piece.under(row)) for row in piece.rows[1:])
+    return any(row.first < under.first or row.last > under.last for row, under in hung)
+
+
+def _mixed_sizes(piece: Piece) -> bool:
+    """Kinds side by side in the body, or one after the other in a strand; the end beads of a strand are often small and change nothing."""
+    body = {piece.legend[key].kind.name for row in piece.rows for stitch in row.stitches for key in stitch.beads}
+    strands = ({piece.legend[key].kind.name for key in strand.beads} for strand in piece.strands)
+    return len(body) > 1 or any(len(kinds) > 1 for kinds in strands)
+
+
+_ALL = (
+    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: True),
+    Technique("brick-stitch", BEGINNER, "brick stitch", lambda piece: piece.stitch == "brick"),
+    Technique("2-drop", INTERMEDIATE, "{drop}-drop", lambda piece: piece.drop > 1),
+    Technique("increases", INTERMEDIATE, "increases", _increases),
+    Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
+    Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
+    Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),
+    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: piece.hanger.kind == "loop"),
+    Technique("many-beads", INTERMEDIATE, f"more than {MANY_BEADS} beads a piece", lambda piece: tally(piece).beads > MANY_BEADS, listed=False),
+)
+TECHNIQUES: Mapping[str, Technique] = {technique.id: technique for technique in _ALL}
+USUAL_LEVELS: Mapping[str, str] = {technique.id: technique.level for technique in _ALL}
+
+
+def techniques(piece: Piece) -> tuple[Technique, ...]:
+    """Everything that the piece asks of its maker, in the order in which she meets it."""
+    return tuple(technique for technique in _ALL if technique.used(piece))
+
+
+def needed_level(piece: Piece, levels: Mapping[str, str] = USUAL_LEVELS) -> str:
+    """The lowest level that a piece can have where `levels` places the techniques."""
+    return max((levels[technique.id] for technique in techniques(piece)), key=LEVELS.index)
+
+
+def techniques_said(piece: Piece) -> str:
+    """The techniques of a piece as its page lists them: "ladder stitch, brick stitch, fringe"."""
+    return ", ".join(technique.said(piece) for technique in techniques(piece) if technique.listed)
