@@ -12,6 +12,7 @@ from . import __version__
 from .commands.build import build
 from .commands.draw import draw
 from .commands.lint import lint
+from .commands.new import new
 from .commands.single import single
 from .commands.tally import tally
 from .commands.terminal import show_findings, speak_utf8, tell
@@ -31,6 +32,7 @@ Examples:
   booklet tally cloud-shadow   counts, sizes and words of one
   booklet build                the whole book into build/
   booklet single cloud-shadow  one pattern, bound for sale
+  booklet new breeze           a pattern file to start from
 
 "booklet COMMAND --help" tells more.
 
@@ -72,5 +74,5 @@ def main(context: click.Context, folder: Path) -> None:
     context.obj = folder
 
 
-for command in (build, single, lint, tally, draw):
+for command in (build, single, lint, tally, draw, new):
     main.add_command(command)

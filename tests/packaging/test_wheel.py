@@ -22,6 +22,7 @@ WORK = [
     ["draw", "cloud-shadow"],
     ["single", "cloud-shadow"],
     ["build", "--format", "pdf,html"],
+    ["new", "breeze", "--shape", "triangle", "--base", "7"],
 ]
 
 
