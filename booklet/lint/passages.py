@@ -35,6 +35,10 @@ class Passage:
         blind = _BLIND.sub(lambda match: "\0" * len(match[0]), self.written)
         return blind.replace("*", " ").replace("_", " ").replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
 
+    def does(self, verb: str) -> str:
+        """Name and verb: "the notes name", "the summary names"."""
+        return f"{self.name} {verb}{'' if self.name == 'the notes' else 's'}"
+
     def sentences(self) -> Iterator[tuple[int, str]]:
         """Sentences and parts of sentences up to a colon or semicolon, each with its offset."""
         start, words = 0, self.words

@@ -49,7 +49,7 @@ def write_book(root, files):
 
 
 # Charts and titles of the other patterns of a book with several, so that no two are alike.
-CHARTS = ("2 |  B B\n    1 | W B W", "2 |  B W\n    1 | W B W", "2 |  B B\n    1 | W B B", "2 |  W B\n    1 | B W W", "2 |  W W\n    1 | B W W")
+CHARTS = ("2 |  B B\n    1 | W B W", "2 |  B W\n    1 | W B W", "2 |  B B\n    1 | W B B", "2 |  W B\n    1 | B W W", "2 |  W W\n    1 | W W B")
 
 
 def several(snippet):

@@ -37,4 +37,4 @@ def check(subject: Subject) -> Iterator[Finding]:
             has_figure = _FIGURE.search(sentence) or any("thread.length" in match[1] for match in PLACEHOLDER.finditer(written))
             for match in () if has_figure else _SPAN.finditer(sentence):
                 yield Finding(passage.mark(offset + match.start(), offset + match.end()), SEVERITY, ID,
-                              f"{match[0]!r} has two meanings and no figure", "write the length, such as {{ thread.length }} m")
+                              f"{match[0]!r} has no figure, and makers measure it in two ways", "write the length, such as {{ thread.length }} m")

@@ -32,9 +32,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     for passage in passages(subject):
         for match in _HAND.finditer(passage.words):
             name = " ".join(match[0].split())
-            yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{passage.name} {_verb(passage.name)} the {name.lower()}, "
-                          "which is the other one for half of the makers", "say what that hand does: the hand that holds the work, the hand with the needle")
-
-
-def _verb(name: str) -> str:
-    return "name" if name == "the notes" else "names"
+            yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{passage.does('name')} the {name.lower()}, "
+                          "which is wrong in the edition for the other hand", "say what that hand does: the hand that holds the work, the hand with the needle")

@@ -45,7 +45,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         for match in re.finditer(rf"\b(?:{'|'.join(map(re.escape, sorted(titles, key=len, reverse=True)))})\b", passage.words):
             if not _may_be_a_word(match, passage):
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
-                              f"{passage.name} {'name' if passage.name == 'the notes' else 'names'} {match[0]}, which is another pattern",
+                              f"{passage.does('name')} {match[0]}, which is another pattern",
                               "write {{ title }} for the title of this one" if passage.filled_in else "")
     slugs = {other.slug for other in others if "-" in other.slug} - {pattern.slug}
     for number, link in enumerate(pattern.links, 1):

@@ -41,7 +41,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     for pattern in [subject.pattern] if subject.pattern else subject.workspace.patterns.values():
         for path, bead, where in _beads(pattern):
             other, slug, place = first.setdefault(bead.name.casefold(), (bead, pattern.slug, where))
-            if (slug == pattern.slug) == bool(subject.pattern) and difference(bead.colour, other.colour) > SAME:
+            is_asked = where != place if subject.pattern else slug != pattern.slug   # twice in one list is another fault
+            if is_asked and difference(bead.colour, other.colour) > SAME:
                 yield Finding(pattern.mark(*path), SEVERITY, ID,
                               f"{bead.name} is {bead.colour} here, but {other.colour} in {place if slug == pattern.slug else slug}")
 

@@ -30,10 +30,11 @@ ID, SEVERITY, NEEDS = "name-used-twice", Severity.WARNING, "pattern"
 def check(subject: Subject) -> Iterator[Finding]:
     """Every name that another bead has already."""
     pattern = subject.pattern
-    for key, other in _twice(pattern.legend):
+    twice = set(_twice(pattern.legend))
+    for key, other in sorted(twice):
         yield Finding(pattern.mark("beads", key, "name"), SEVERITY, ID, f"{key} has the name of {other}, {pattern.legend[other].name}")
     for way, changed in pattern.colourways.items():
-        for key, other in _twice({**pattern.legend, **changed}):
+        for key, other in set(_twice({**pattern.legend, **changed})) - twice:
             if {key, other} & set(changed):
                 at = key if key in changed else other
                 yield Finding(pattern.mark("colourways", way, at, "name"), SEVERITY, ID,

@@ -48,7 +48,6 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 def _finding(passage: Passage, offset: int, wrong: Contradiction) -> Finding:
     fact = wrong.fact
-    verb = "say" if passage.name == "the notes" else "says"
     hint = f"write {{{{ {fact.placeholder} }}}}" if fact.placeholder and passage.filled_in else ""
     return Finding(passage.mark(offset + wrong.start, offset + wrong.end), SEVERITY if wrong.certain else Severity.WARNING, ID,
-                   f"{passage.name} {verb} {wrong.said}, but {fact.said}", hint)
+                   f"{passage.does('say')} {wrong.said}, but {fact.said}", hint)

@@ -25,7 +25,7 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "page-named-in-prose", Severity.WARNING, "pattern"
 
-_PAGE = re.compile(r"\b(?:pages?|pp?\.)\s*[0-9]+|\b(?:overleaf|(?:next|previous|facing|opposite) page|see (?:the )?(?:page|chapter|introduction))\b",
+_PAGE = re.compile(r"\b(?:see )?(?:pages?|pp?\.)\s*[0-9]+|\b(?:overleaf|(?:next|previous|facing|opposite) page|see (?:the )?(?:page|chapter|introduction))\b",
                    re.IGNORECASE)
 
 

@@ -7,11 +7,11 @@ Bad:
     body:
       chart: |
         7 | W B B W
-        6 |  W B W
+        6 |  W B B W
         5 | W B B W
-        4 |  W B
+        4 |  W B B
         3 | W B B W
-        2 |  W B W
+        2 |  W B B W
         1 | W B B W
 
 Good:
@@ -19,11 +19,11 @@ Good:
     body:
       chart: |
         7 | W B B W
-        6 |  W B W
+        6 |  W B B W
         5 | W B B W
-        4 |  W B W
+        4 |  W B B W
         3 | W B B W
-        2 |  W B W
+        2 |  W B B W
         1 | W B B W
 """
 
@@ -35,7 +35,7 @@ from ...findings import Finding, Severity
 from ..progressions import broken_zigzag, odd_step
 from ..subject import Subject
 
-ID, SEVERITY, NEEDS = "row-width-out-of-step", Severity.WARNING, "piece"
+ID, SEVERITY, NEEDS = "row-width-out-of-step", Severity.WARNING, "path"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -44,12 +44,11 @@ def check(subject: Subject) -> Iterator[Finding]:
     widths = [len(row.stitches) for row in rows]
     broken = {index: "left" for index in broken_zigzag([row.first for row in rows])}
     for index in broken_zigzag([row.last for row in rows]):
-        broken[index] = "both edges" if index in broken else "right"
+        broken[index] = "both" if index in broken else "right"
     for index, side in sorted(broken.items()):
-        edges = side if side == "both edges" else f"the {side} edge"
+        edges = "both edges of the rows around it go" if side == "both" else f"the {side} edge of the rows around it goes"
         yield Finding(subject.pattern.mark("row", rows[index].number), SEVERITY, ID,
-                      f"row {rows[index].number} has {widths[index]} stitches; {edges} of the rows around it go{'' if side == 'both edges' else 'es'} in and out by turns, "
-                      "and here not")
+                      f"row {rows[index].number} has {widths[index]} stitches; {edges} in and out by turns, and here not")
     index = odd_step(widths)
     if index is not None and not broken:
         step, usual = widths[index] - widths[index - 1], widths[1] - widths[0]

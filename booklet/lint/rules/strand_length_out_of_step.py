@@ -38,6 +38,8 @@ ID, SEVERITY, NEEDS = "strand-length-out-of-step", Severity.WARNING, "piece"
 def check(subject: Subject) -> Iterator[Finding]:
     """The strand, or the two, without which the lengths in beads would be regular."""
     pattern, strands = subject.pattern, subject.piece.strands
+    if unlike_strands(strands):   # said already, with the beads
+        return
     lengths = [len(strand.all) for strand in strands]
     odd, first = odd_one(lengths), swapped(lengths)
     if first is not None and lengths[first] != lengths[first + 1]:
@@ -48,7 +50,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         index, expected = odd
         yield Finding(pattern.mark("strand", index + 1), SEVERITY, ID,
                       f"strand {index + 1} has {lengths[index]} beads; the other strands step evenly as if it had {expected}")
-    elif FEWEST < len(lengths) <= MOST and not unlike_strands(strands):
+    elif FEWEST < len(lengths) <= MOST:
         unequal = [index for index in range(len(lengths) // 2) if lengths[index] != lengths[-1 - index]]
         if len(unequal) == 1:
             one, other = unequal[0], len(lengths) - 1 - unequal[0]

@@ -39,5 +39,4 @@ def check(subject: Subject) -> Iterator[Finding]:
             word = same_word(match[1].lower())
             if word not in named and not any(looks_like(bead.colour, word) for bead in beads):
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
-                              f"{passage.name} {'speak' if passage.name == 'the notes' else 'speaks'} of {' '.join(match[0].split()).lower()}, "
-                              f"but the legend has none", f"the legend has {', '.join(bead.name for bead in pattern.legend.values())}")
+                              f"{passage.does('speak')} of {' '.join(match[0].split()).lower()}, but the legend has none", f"the legend has {', '.join(bead.name for bead in pattern.legend.values())}")

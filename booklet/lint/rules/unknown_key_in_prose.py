@@ -50,10 +50,9 @@ def check(subject: Subject) -> Iterator[Finding]:
         for key, start, end in _keys(passage, known):
             if key not in known and key not in said:
                 said.add(key)
-                verb = "name" if passage.name == "the notes" else "names"
                 other = key.swapcase()
                 hint = f"did you mean {other}?" if other in known else f"the legend has {', '.join(pattern.legend)}"
-                yield Finding(passage.mark(start, end), SEVERITY, ID, f"{passage.name} {verb} bead {key}, but the legend has no such key", hint)
+                yield Finding(passage.mark(start, end), SEVERITY, ID, f"{passage.does('name')} bead {key}, but the legend has no such key", hint)
 
 
 def _keys(passage: Passage, known: set[str]) -> Iterator[tuple[str, int, int]]:

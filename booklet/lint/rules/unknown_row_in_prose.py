@@ -47,7 +47,7 @@ def check(subject: Subject) -> Iterator[Finding]:
             for number in _numbers(match):
                 if not 1 <= number <= most[kind]:
                     yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
-                                  f"{passage.name} {'name' if passage.name == 'the notes' else 'names'} {kind} {number}, but {_had(kind, most[kind])}")
+                                  f"{passage.does('name')} {kind} {number}, but {_had(kind, most[kind])}")
 
 
 def _numbers(match: re.Match) -> Iterator[int]:
