@@ -2,13 +2,15 @@
 
 import re
 
+from PIL import Image
+
 from booklet.lint.run import lint
 from booklet.source.workspace import load
 
 # A pattern without a fault. A part given by a test takes the place of the part of the same name.
 PATTERN = """\
 title: Morning Cloud
-summary: A cloud of three stitches.
+summary: A small cloud in white and blue for a quiet morning.
 version: "1.0"
 level: advanced
 makes: single
@@ -44,6 +46,30 @@ def write_book(root, files):
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, "utf-8")
     return root
+
+
+# Charts and titles of the other patterns of a book with several, so that no two are alike.
+CHARTS = ("2 |  B B\n    1 | W B W", "2 |  B W\n    1 | W B W", "2 |  B B\n    1 | W B B", "2 |  W B\n    1 | B W W", "2 |  W W\n    1 | W W B")
+
+
+def several(snippet):
+    """The files of a snippet with lines such as "# patterns/heat-haze.yaml", each made whole; book.yaml orders them."""
+    parts = re.split(r"^# patterns/([a-z-]+)\.yaml\n", snippet, flags=re.MULTILINE)
+    assert not parts[0]
+    written = dict(zip(parts[1::2], parts[2::2]))
+    book = written.pop("book", f"order: [{', '.join(written) or 'morning-cloud'}]\n")
+    files = {"book.yaml": completed(book, BOOK)}
+    for (slug, text), chart in zip((written or {"morning-cloud": ""}).items(), CHARTS):
+        whole = completed(f"title: {slug.replace('-', ' ').title()}\nbody:\n  chart: |\n    {chart}\n")
+        files[f"{slug}.yaml"] = completed(text, whole)
+    return files
+
+
+def write_photo(root, name, width, height, **how):
+    """Write a plain picture of so many pixels into patterns/."""
+    path = root / "patterns" / name
+    path.parent.mkdir(parents=True, exist_ok=True)
+    Image.new("RGB", (width, height), "#3d5a80").save(path, **how)
 
 
 def found(root, text, book=None, **others):

@@ -8,14 +8,14 @@ from booklet.lint import rules as package
 from booklet.lint.rules import words_do_not_replay
 from booklet.lint.run import lint
 from booklet.source.workspace import load
-from tests.lint.books import BOOK, completed, found, write_book
+from tests.lint.books import BOOK, completed, found, write_book, write_photo
 
 FILE, BOOK_FILE = "patterns/morning-cloud.yaml", "patterns/book.yaml"
 THREE_COLOURS = """\
 beads:
   W: {name: chalk white, colour: "#f4f1ea", finish: matte, kind: cylinder 11/0}
   B: {name: storm blue, colour: "#3d5a80", finish: lustre, kind: cylinder 11/0}
-  R: {name: brick red, colour: "#a03a2c", finish: matte, kind: cylinder 11/0}
+  R: {name: brick red, colour: "#c45a45", finish: matte, kind: cylinder 11/0}
 """
 
 
@@ -160,7 +160,8 @@ def test_error_missing_photo(tmp_path):
 
 
 def test_a_photo_that_is_there_is_no_finding(tmp_path):
-    assert found(tmp_path, "photo: {file: photos/cloud.jpg, alt: A cloud.}\n", **{"photos/cloud.jpg": "any"}) == []
+    write_photo(tmp_path, "photos/cloud.jpg", 2000, 1500)
+    assert found(tmp_path, "photo: {file: photos/cloud.jpg, alt: A cloud.}\n") == []
 
 
 def test_error_unprinted_step(tmp_path):
@@ -187,7 +188,7 @@ def test_error_unknown_placeholder_on_a_page(tmp_path):
 
 def test_error_the_order_of_the_book(tmp_path):
     book = "title: B\norder:\n  - morning-clod\n  - morning-cloud\n  - morning-cloud\n  - xylophone\n"
-    assert found(tmp_path, "", book, **{"night-sky.yaml": completed("")}) == [
+    assert found(tmp_path, "", book, **{"night-sky.yaml": completed("title: Night Sky\nbody:\n  chart: |\n    2 |  W W\n    1 | W B W\n")}) == [
         f"{BOOK_FILE}:3:3: warning: the order leaves out night-sky, so it comes last in the book [not-in-book-order]",
         f"{BOOK_FILE}:3:5: error: there is no file patterns/morning-clod.yaml (did you mean morning-cloud?) [missing-pattern]",
         f"{BOOK_FILE}:5:5: error: morning-cloud stands in order already [listed-twice]",

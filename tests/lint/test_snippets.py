@@ -10,18 +10,18 @@ from booklet.lint.explain import explain, explanation
 from booklet.lint.registry import NEEDS, rules
 from booklet.lint.run import lint
 from booklet.source.workspace import load
-from tests.lint.books import BOOK, completed, write_book
+from tests.lint.books import BOOK, completed, several, write_book
 
-WITHOUT_SNIPPETS = {"words-do-not-replay"}   # no pattern file can bring it about; test_messages.py makes the words wrong
+# No pattern file alone can bring these about; test_messages.py and test_photos.py do.
+WITHOUT_SNIPPETS = {"words-do-not-replay", "photo-too-coarse"}
 BAD = [(name, snippet) for name, rule in rules().items() for snippet in explanation(rule).bad]
 GOOD = [(name, snippet) for name, rule in rules().items() for snippet in explanation(rule).good]
 EACH = pytest.mark.parametrize("rule", rules().values(), ids=rules())
 
 
 def findings(root, snippet):
-    of_book = snippet.startswith("# patterns/book.yaml\n")
-    book, pattern = (snippet, "") if of_book else (BOOK, snippet)
-    return lint(load(write_book(root, {"book.yaml": completed(book, BOOK), "morning-cloud.yaml": completed(pattern)})))
+    one = {"book.yaml": BOOK, "morning-cloud.yaml": completed(snippet)}
+    return lint(load(write_book(root, several(snippet) if snippet.startswith("# patterns/") else one)))
 
 
 @pytest.mark.parametrize(("name", "snippet"), BAD)

@@ -1,0 +1,72 @@
+"""Numbers with a unit in prose: "13 stitches", "twenty-one rows", "a dozen strands", "1.4 m"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+_ONES = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
+_TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+_VALUES = {word: value for value, word in enumerate(_ONES, 1)} | {word: 10 * value for value, word in enumerate(_TENS, 2)}
+_VALUES |= {"hundred": 100, "dozen": 12}
+
+_WORD = rf"(?:{'|'.join(_TENS)})(?:[-\s](?:{'|'.join(_ONES[:9])}))?|(?:(?:a|one)\s+)?(?:hundred|dozen)|{'|'.join(sorted(_ONES, key=len, reverse=True))}"
+NUMBER = rf"[0-9]{{1,3}}(?:,[0-9]{{3}})+|[0-9]+(?:\.[0-9]+)?|{_WORD}"
+
+# What is counted or measured, by the words for it.
+UNITS = {"stitch": "stitch(?:es)?", "set": "sets?", "row": "rows?", "strand": "strands?", "bead": "beads?", "gram": "grams?|g",
+         "m": "metres?|meters?|m", "cm": "centimetres?|centimeters?|cm", "mm": "millimetres?|millimeters?|mm",
+         "inch": r"inch(?:es)?|in(?=\s*(?:[,.;:)]|$|wide|long|high|tall|across|of\b|each\b))", "yard": "yards?|yd", "foot": "feet|foot|ft"}
+IN_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4, "foot": 304.8, "yard": 914.4}   # exact
+_UNIT = "|".join(f"(?P<{name}>{words})" for name, words in UNITS.items())
+
+# Up to two words may stand between a number and its unit ("13 base stitches", "60 chalk white beads").
+_QUANTITY = re.compile(
+    rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
+    rf"(?P<between>(?:[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
+_BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
+                    "each every per into out over under through round times time".split())
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A number with its unit, and where it stands in its sentence."""
+
+    value: float
+    decimals: int              # figures after the point
+    unit: str                  # one of UNITS
+    between: tuple[str, ...]   # words between the number and the unit, in small letters
+    start: int                 # of the number
+    end: int                   # after the unit
+    number: str                # as written
+
+    @property
+    def mm(self) -> float:
+        """A length in millimetres."""
+        return self.value * IN_MM[self.unit]
+
+
+def quantities(sentence: str) -> Iterator[Quantity]:
+    """Every number with a unit in a sentence. Ranges and choices ("2 or 3 rows", "10 to 12 mm") are none."""
+    for match in _QUANTITY.finditer(sentence):
+        between = tuple(match["between"].lower().split())
+        if not _BREAKS.intersection(between) and not _is_range(sentence, match):
+            unit = next(name for name in UNITS if match[name])
+            number = match["number"]
+            yield Quantity(value_of(number), len(number.partition(".")[2]), unit, between, match.start(), match.end(), number)
+
+
+def _is_range(sentence: str, match: re.Match) -> bool:
+    before, after = sentence[:match.start()].rstrip(), sentence[match.end():]
+    return bool(re.search(rf"(?:\b(?:{NUMBER})\s*(?:to|or|and|-|–|—)|[–—])$", before, re.IGNORECASE)
+                or re.match(rf"\s*(?:to|or|-|–)\s*(?:{NUMBER})\b", after, re.IGNORECASE))
+
+
+def value_of(number: str) -> float:
+    """The value of a number in figures or in words."""
+    if number[0].isdigit():
+        return float(number.replace(",", ""))
+    parts = [part for part in re.split(r"[-\s]+", number.lower()) if part != "a"]
+    values = [_VALUES[part] for part in parts]
+    return float(values[-1] if values[-1] in (100, 12) else sum(values))

@@ -1,0 +1,107 @@
+"""How far a chart or a fringe is from being its own mirror picture."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ..craft.piece import Piece, Strand
+
+Cell = tuple[int, int, int]   # row by level, bead in the stitch from the bottom as it hangs, position in half stitches
+MOST_SLIPS = 3                # more differences than these are meant
+PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
+
+
+@dataclass(frozen=True)
+class Slip:
+    """Two places that would hold the same bead in a mirror picture, and what they hold; None for no bead."""
+
+    one: Cell
+    other: Cell
+    keys: tuple[str | None, str | None]
+
+
+def cells(piece: Piece) -> dict[Cell, str]:
+    """Every bead of the body by its place."""
+    found = {}
+    for row in piece.rows:
+        for stitch in row.stitches:
+            beads = stitch.beads if row.level >= 0 else stitch.beads[::-1]
+            found |= {(row.level, height, stitch.at): key for height, key in enumerate(beads)}
+    return found
+
+
+def body_slips(piece: Piece) -> tuple[Slip, ...]:
+    """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
+    placed = cells(piece)
+    middle = Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+    return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
+
+
+def upright_slips(piece: Piece) -> tuple[Slip, ...]:
+    """The same, top to bottom about the base row, over the rows that have a partner."""
+    upper, lower = len(piece.upper), len(piece.lower)
+    if min(upper, lower) < 3:
+        return ()
+    placed = {cell: key for cell, key in cells(piece).items() if abs(cell[0]) <= min(upper, lower)}
+    return _slips(placed, {cell: (-cell[0], piece.drop - 1 - cell[1], cell[2]) for cell in placed})
+
+
+def _slips(placed: Mapping[Cell, str], partner: Mapping[Cell, Cell]) -> tuple[Slip, ...]:
+    """The pairs that differ, if they are few against the pairs of the drawing that agree.
+
+    The commonest bead of a line is its ground: that ground lies opposite ground proves nothing. A bead that never has its
+    like opposite it, such as a single star, is meant to stand alone.
+    """
+    slips: dict[tuple[Cell, Cell], Slip] = {}
+    matched: Counter[str] = Counter()
+    ground = _grounds(placed)
+    agree = 0
+    for cell, key in placed.items():
+        other = partner[cell]
+        if placed.get(other) != key:
+            one, two = sorted((cell, other))
+            slips[one, two] = Slip(one, two, (placed.get(one), placed.get(two)))
+            if len(slips) > MOST_SLIPS:
+                return ()
+        elif other >= cell:
+            matched[key] += 1
+            agree += other > cell and key != ground[cell[:2]]
+    found = tuple(slip for slip in slips.values() if all(key is None or matched[key] for key in slip.keys))
+    return found if agree >= PROOF * len(found) else ()
+
+
+def _grounds(placed: Mapping[Cell, str]) -> dict[tuple[int, int], str]:
+    """The commonest key of each line of beads."""
+    lines: dict[tuple[int, int], Counter[str]] = {}
+    for cell, key in placed.items():
+        lines.setdefault(cell[:2], Counter())[key] += 1
+    return {line: keys.most_common(1)[0][0] for line, keys in lines.items()}
+
+
+@dataclass(frozen=True)
+class Unlike:
+    """Two strands that stand opposite each other and differ."""
+
+    one: Strand
+    other: Strand
+    beads: int   # that differ
+
+
+def unlike_strands(strands: tuple[Strand, ...]) -> tuple[Unlike, ...]:
+    """Strands that keep the fringe from being mirrored; none where it is, or where too much differs to be a slip."""
+    half = len(strands) // 2
+    pairs = list(zip(strands[:half], reversed(strands[-half:]))) if half else []
+    found = [Unlike(one, other, differing(one.all, other.all)) for one, other in pairs if one.all != other.all]
+    few = sum(pair.beads for pair in found) <= MOST_SLIPS
+    varied = len({strand.all for strand in strands}) > len(found) + 1
+    return tuple(found) if few and len(pairs) - len(found) > len(found) and varied else ()
+
+
+def differing(one: tuple[str, ...], other: tuple[str, ...]) -> int:
+    """Beads between the part that two strands share at the top and the part that they share at the bottom."""
+    most = min(len(one), len(other))
+    top = next((index for index in range(most) if one[index] != other[index]), most)
+    bottom = next((index for index in range(most - top) if one[-1 - index] != other[-1 - index]), most - top)
+    return max(len(one), len(other)) - top - bottom

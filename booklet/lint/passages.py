@@ -1,0 +1,75 @@
+"""The prose of a pattern: its summary, its notes and its own texts of steps, with the place of every phrase in the file."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from ..findings import Mark
+from ..source.files import mark_at
+from .placeholders import PLACEHOLDER
+from .subject import Subject
+
+_BLIND = re.compile(rf"{PLACEHOLDER.pattern}|\]\([^)\s]*\)|https?://\S+", re.DOTALL)   # what is not read as words
+_END = re.compile(r"(?<=[.!?;:])[\s)]+|\n\s*\n|\n(?=\s*[-*#>] )")
+
+
+@dataclass(frozen=True)
+class Passage:
+    """A piece of prose as a reader meets it."""
+
+    name: str                  # "the notes", "the step fringe"
+    written: str               # as it stands in the file, folded as YAML folds it
+    path: tuple[str, ...]      # of its field
+    subject: Subject = field(repr=False)
+
+    @property
+    def filled_in(self) -> bool:
+        """Whether placeholders are filled in here."""
+        return self.path != ("summary",)
+
+    @property
+    def words(self) -> str:
+        """The text with placeholders, addresses and signs of emphasis blanked out; every other character keeps its place."""
+        blind = _BLIND.sub(lambda match: "\0" * len(match[0]), self.written)
+        return blind.replace("*", " ").replace("_", " ").replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
+
+    def does(self, verb: str) -> str:
+        """Name and verb: "the notes name", "the summary names"."""
+        return f"{self.name} {verb}{'' if self.name == 'the notes' else 's'}"
+
+    def sentences(self) -> Iterator[tuple[int, str]]:
+        """Sentences and parts of sentences up to a colon or semicolon, each with its offset."""
+        start, words = 0, self.words
+        for end in _END.finditer(words):
+            yield start, words[start:end.start()]
+            start = end.end()
+        yield start, words[start:]
+
+    def mark(self, start: int, end: int) -> Mark:
+        """The place of a phrase in the file; that of the whole text where it is written with escapes."""
+        pattern = self.subject.pattern
+        whole = pattern.mark(*self.path)
+        phrase = re.compile(r"\s+".join(map(re.escape, self.written[start:end].split())))
+        before = sum(1 for _ in phrase.finditer(self.written, 0, start))
+        text = self.subject.text(pattern.file)
+        lines = text.splitlines(keepends=True)
+        first = len("".join(lines[:whole.line - 1])) + whole.column - 1
+        for number, match in enumerate(phrase.finditer(text, first)):
+            if number == before:
+                return mark_at(text, match.start(), whole.file, len(match[0].splitlines()[0]))
+        return whole
+
+
+def passages(subject: Subject) -> Iterator[Passage]:
+    """Every text of a pattern that is prose."""
+    pattern = subject.pattern
+    if pattern.summary:
+        yield Passage("the summary", pattern.summary, ("summary",), subject)
+    if pattern.notes:
+        yield Passage("the notes", pattern.notes, ("notes",), subject)
+    for name, step in pattern.steps.items():
+        for part in ("before", "text", "after"):
+            if getattr(step, part):
+                yield Passage(f"the step {name}", getattr(step, part), ("steps", name, part), subject)

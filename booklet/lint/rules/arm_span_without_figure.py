@@ -1,0 +1,40 @@
+"""A text measures thread by the arm span and gives no figure.
+
+Beaders use the word in two ways: from hand to hand, or the length of one arm. One of the two makers runs out of thread.
+
+Bad:
+
+    notes: |
+      Thread an arm span of braid. The tail is 15 cm long.
+
+Good:
+
+    notes: |
+      Thread an arm span of braid, {{ thread.length }} m. The tail is 15 cm long.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..passages import passages
+from ..placeholders import PLACEHOLDER
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "arm-span-without-figure", Severity.WARNING, "pattern"
+
+_SPAN = re.compile(r"\b(?:arm[\s-]?spans?|wing[\s-]?spans?|arm'?s?[\s-]lengths?|arm lengths?)\b", re.IGNORECASE)
+_FIGURE = re.compile(r"[0-9]\s*(?:m|cm|mm|in|inch(?:es)?|ft|feet|yards?|yd|metres?)\b", re.IGNORECASE)
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every arm span in a sentence without a length."""
+    for passage in passages(subject):
+        for offset, sentence in passage.sentences():
+            written = passage.written[offset:offset + len(sentence)]
+            has_figure = _FIGURE.search(sentence) or any("thread.length" in match[1] for match in PLACEHOLDER.finditer(written))
+            for match in () if has_figure else _SPAN.finditer(sentence):
+                yield Finding(passage.mark(offset + match.start(), offset + match.end()), SEVERITY, ID,
+                              f"{match[0]!r} has no figure, and makers measure it in two ways", "write the length, such as {{ thread.length }} m")

@@ -1,0 +1,42 @@
+"""Two beads that lie side by side become the same grey in a black and white print.
+
+Many makers print without colour. The letters in the chart still tell the beads apart; the picture of the finished piece
+does not.
+
+Bad:
+
+    beads:
+      W: {name: leaf green, colour: "#6f9a5c", finish: matte, kind: cylinder 11/0}
+      B: {name: heather, colour: "#9a86b4", finish: matte, kind: cylinder 11/0}
+    body:
+      chart: |
+        2 |  B B
+        1 | W B W
+
+Good:
+
+    beads:
+      W: {name: leaf green, colour: "#6f9a5c", finish: matte, kind: cylinder 11/0}
+      B: {name: pale heather, colour: "#c6b8d8", finish: matte, kind: cylinder 11/0}
+    body:
+      chart: |
+        2 |  B B
+        1 | W B W
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..alike import alike
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "colours-alike-in-grey", Severity.NOTE, "piece"
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every pair that differs in colour and not in lightness."""
+    for pair in alike(subject, "grey"):
+        yield Finding(pair.mark, SEVERITY, ID, f"{pair.names} touch {pair.often}{pair.where} and become the same grey in black and white",
+                      "make one of them lighter or darker")

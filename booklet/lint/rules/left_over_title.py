@@ -1,0 +1,58 @@
+"""A text of this pattern names another pattern of the book, or its link leads to one.
+
+It is often left over from the pattern that this one was copied from. Where it is meant, a buyer of the single pattern
+does not have the other one.
+
+Bad:
+
+    # patterns/heat-haze.yaml
+    title: Heat Haze
+    # patterns/cloud-shadow.yaml
+    title: Cloud Shadow
+    notes: |
+      Heat Haze is worked from the bottom up.
+
+Good:
+
+    # patterns/heat-haze.yaml
+    title: Heat Haze
+    # patterns/cloud-shadow.yaml
+    title: Cloud Shadow
+    notes: |
+      {{ title }} is worked from the bottom up, and in July a heat haze lies over the road.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..passages import Passage, passages
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "left-over-title", Severity.WARNING, "pattern"
+
+_START = re.compile(r"(?:^|[.!?:]\s+|\n\s*)$")
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every title or address of another pattern, written as it writes itself."""
+    pattern = subject.pattern
+    others = [other for other in subject.workspace.patterns.values() if other.slug != pattern.slug]
+    titles = [other.title for other in others if other.title and other.title not in pattern.title]
+    for passage in passages(subject) if titles else ():
+        for match in re.finditer(rf"\b(?:{'|'.join(map(re.escape, sorted(titles, key=len, reverse=True)))})\b", passage.words):
+            if not _may_be_a_word(match, passage):
+                yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
+                              f"{passage.does('name')} {match[0]}, which is another pattern",
+                              "write {{ title }} for the title of this one" if passage.filled_in else "")
+    slugs = {other.slug for other in others if "-" in other.slug} - {pattern.slug}
+    for number, link in enumerate(pattern.links, 1):
+        for slug in sorted(slugs.intersection(re.split(r"[/?#=&.]", link.url))):
+            yield Finding(pattern.mark("links", number, "url"), SEVERITY, ID, f"this link leads to {slug}, which is another pattern")
+
+
+def _may_be_a_word(match: re.Match, passage: Passage) -> bool:
+    """Whether a title of one word may only be a word with a capital at the start of a sentence."""
+    return " " not in match[0] and bool(_START.search(passage.words[:match.start()]))

@@ -1,0 +1,48 @@
+"""A text calls the pattern easier or harder than its level says.
+
+A buyer who trusts the sentence buys the wrong pattern.
+
+Bad:
+
+    level: advanced
+    notes: |
+      A good first piece.
+
+Good:
+
+    level: beginner
+    notes: |
+      A good first piece for beginners. Advanced makers finish it in an evening.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..passages import passages
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "level-contradicted-in-prose", Severity.WARNING, "pattern"
+
+_CALLED = (
+    (re.compile(r"\b(?:for (?:absolute |complete )?beginners|(?:good|ideal|easy|perfect|lovely|fine) first (?:piece|project|pattern|earring|pair)"
+                r"|beginner'?s?(?: level)? (?:piece|project|pattern)|suits beginners)\b", re.IGNORECASE), "beginner", {"beginner"}),
+    (re.compile(r"\b(?:intermediate(?: level)? (?:piece|project|pattern))\b", re.IGNORECASE), "intermediate", {"intermediate"}),
+    (re.compile(r"\b(?:advanced(?: level)? (?:piece|project|pattern)|for advanced (?:makers|beaders)|not for beginners|not a first piece)\b",
+                re.IGNORECASE), "not for beginners", {"intermediate", "advanced"}),
+)
+_NOT = re.compile(r"\b(?:not|no|never|hardly|isn't)\b[^.]*$", re.IGNORECASE)
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every phrase that names another level."""
+    level = subject.pattern.level
+    for passage in passages(subject) if level else ():
+        for words, said, levels in _CALLED:
+            for match in words.finditer(passage.words):
+                denied = said == "beginner" and _NOT.search(passage.words[:match.start()])
+                if level not in levels and not denied:
+                    yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
+                                  f"{' '.join(match[0].split())!r} does not go with the level, which is {level}")

@@ -1,0 +1,62 @@
+"""The prose names a row or strand that the piece does not have.
+
+It was left behind when the piece became smaller, or came with another pattern. A maker looks for it in vain.
+
+Bad:
+
+    notes: |
+      Rows 2 and 4 are worked loosely.
+    body:
+      chart: |
+        2 |  B B
+        1 | W B W
+
+Good:
+
+    notes: |
+      Row 2 is worked loosely.
+    body:
+      chart: |
+        2 |  B B
+        1 | W B W
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from ...findings import Finding, Severity
+from ..figures import NUMBER, value_of
+from ..passages import passages
+from ..subject import Subject
+
+ID, SEVERITY, NEEDS = "unknown-row-in-prose", Severity.ERROR, "piece"
+
+_ONE = rf"\b(?P<kind>row|strand)\s+(?P<number>{NUMBER})(?!\s*(?:mm|cm|m|in|g)\b)\b"
+_MORE = rf"\b(?P<kinds>rows|strands)\s+(?P<numbers>[0-9]+(?:\s*(?:,|to|and|or|-|–)\s*[0-9]+)+)\b"
+_NAMED = re.compile(f"{_ONE}|{_MORE}", re.IGNORECASE)
+
+
+def check(subject: Subject) -> Iterator[Finding]:
+    """Every row or strand that is named by a number beyond the last."""
+    most = {"row": len(subject.piece.rows), "strand": len(subject.piece.strands)}
+    for passage in passages(subject):
+        for match in _NAMED.finditer(passage.words):
+            kind = (match["kind"] or match["kinds"][:-1]).lower()
+            for number in _numbers(match):
+                if not 1 <= number <= most[kind]:
+                    yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
+                                  f"{passage.does('name')} {kind} {number}, but {_had(kind, most[kind])}")
+
+
+def _numbers(match: re.Match) -> Iterator[int]:
+    if match["number"]:
+        yield int(value_of(match["number"]))
+    else:
+        yield from map(int, re.findall("[0-9]+", match["numbers"]))
+
+
+def _had(kind: str, most: int) -> str:
+    where = "the body" if kind == "row" else "the fringe"
+    return f"{where} has {most} {kind}{'' if most == 1 else 's'}" if most else "the piece has no fringe"

@@ -1,0 +1,60 @@
+"""Rules about making and wearing: mass, length of strands and thread, materials. The whole message of each, at its place."""
+
+from tests.lint.books import found
+
+FILE = "patterns/morning-cloud.yaml"
+LARGE = """\
+beads:
+  W: {name: chalk white, colour: "#f4f1ea", finish: matte, kind: round 6/0}
+  B: {name: storm blue, colour: "#3d5a80", finish: lustre, kind: round 6/0}
+"""
+LIGHTEN = "(take smaller beads, fewer strands or shorter ones) [heavy-piece]"
+SHORTEN = "(keep strands under 120 mm) [strand-tangles]"
+
+
+def fringe(*strands):
+    base = len(strands)
+    rows = " ".join("B" * (base - 1)), " ".join("W" * base)
+    return f"body:\n  chart: |\n    2 |  {rows[0]}\n    1 | {rows[1]}\nfringe: {{end: 1B, strands: [{', '.join(strands)}]}}\n"
+
+
+def test_error_heavy_piece(tmp_path):
+    assert found(tmp_path, "makes: pair\n" + LARGE + fringe(*["36W"] * 3)) == [
+        f"{FILE}:5:8: note: the beads of one piece weigh 7.7 g, ear wire not counted; ears bear 5 to 10 g {LIGHTEN}"]
+    assert found(tmp_path, "makes: pair\n" + LARGE + fringe(*["36W"] * 5)) == [
+        f"{FILE}:5:8: warning: the beads of one piece weigh 12.9 g, ear wire not counted; ears bear 5 to 10 g {LIGHTEN}"]
+
+
+def test_a_single_piece_is_an_earring_if_it_has_an_ear_wire(tmp_path):
+    pendant = LARGE + fringe(*["36W"] * 3)
+    assert found(tmp_path, pendant + "findings:\n  - {item: bail for a pendant, each: 1}\n") == []
+    (line,) = found(tmp_path, pendant + "findings:\n  - {item: lever-back ear wire, each: 1}\n")
+    assert line.endswith(LIGHTEN)
+
+
+def test_error_strand_tangles(tmp_path):
+    assert found(tmp_path, fringe("40W", "100W", "95W")) == [
+        f"{FILE}:13:34: warning: strand 2 is 131 mm long and will tangle; 2 strands are longer than 120 mm {SHORTEN}"]
+    assert found(tmp_path, fringe("40W", "100W", "40W")) == [f"{FILE}:13:34: warning: strand 2 is 131 mm long and will tangle {SHORTEN}"]
+
+
+def test_error_thread_too_long(tmp_path):
+    book = "title: A Book\norder: [morning-cloud]\ndefaults:\n  thread: {body: {kind: nylon D}, length: 3 m}\n"
+    comfort = "tangles and frays (up to 2 m is comfortable) [thread-too-long]"
+    assert found(tmp_path, "thread: {length: 2.5 m}\n", book) == [
+        f"patterns/book.yaml:4:43: warning: a working length of 3.00 m {comfort}",
+        f"{FILE}:13:18: warning: a working length of 2.50 m {comfort}"]
+
+
+def test_error_material_without_kind(tmp_path):
+    thread = "thread:\n  body: {kind: nylon}\n"
+    size = "the thread nylon has no size (write it as a shop sells it, such as nylon D or braided 6 lb) [material-without-kind]"
+    assert found(tmp_path, thread) == [f"{FILE}:14:16: warning: {size}"]
+    assert found(tmp_path, thread + fringe("4W", "4W", "4W")) == [
+        f"{FILE}:14:3: warning: the thread of the fringe is not given, so nylon D is printed (write thread.fringe) [material-without-kind]",
+        f"{FILE}:15:16: warning: {size}"]
+
+
+def test_thread_that_is_inherited_is_given(tmp_path):
+    book = "title: A Book\norder: [morning-cloud]\ndefaults:\n  thread: {body: {kind: nylon D}, fringe: {kind: size B}}\n"
+    assert found(tmp_path, "thread: {length: 1.2 m}\n" + fringe("4W", "4W", "4W"), book) == []
