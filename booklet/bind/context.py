@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from ..craft.beads import Bead
 from ..craft.piece import Piece
+from ..craft.saying import rows_said
 from ..craft.size import mass, size
 from ..craft.steps import steps
 from ..craft.tally import BeadTally, Tally, tally
@@ -221,9 +222,12 @@ def _start(piece: Piece, bead: float) -> str:
     """How to read this chart, in a sentence."""
     side = "left" if piece.hand == "right" else "right"
     turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
+    split = [row for row in piece.rows if row.part]
+    parts = (f" Where a row has parts, {rows_said(split[:1])} and so on, work a part to its end before the next one: the words give their order."
+             if split else "")
     sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
     scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
-    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{turned} "
+    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{parts}{turned} "
             f"Drawn {scale:.1f} times as large as the piece.")
 
 

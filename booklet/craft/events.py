@@ -13,16 +13,17 @@ from .piece import RIGHT, Row
 
 
 class Section(NamedTuple):
-    """The part of the work an event belongs to: ("row", 3), ("strand", 2), ("lower", 1) or ("hanger", 1)."""
+    """The part of the work an event belongs to: ("row", 3), ("row", 5, "b"), ("strand", 2), ("lower", 1) or ("hanger", 1)."""
 
     kind: str
     number: int
+    part: str = ""   # of a row that has parts
 
 
 class Place(NamedTuple):
     """One bead of the piece.
 
-    part "row": line is the row number, index the stitch from the left (0 first), level the bead from low (0).
+    part "row": line is the row number, index the stitch of the whole chart row from the left (0 first), level the bead from low (0).
     part "strand": line is the strand number, index the bead from the top. part "hanger": index along the loop.
     """
 
@@ -51,11 +52,15 @@ class Pass:
 
 @dataclass(frozen=True)
 class Under:
-    """Under the thread bridge between stitches `left` and `left` + 1 of row `row`."""
+    """Under the thread bridge between stitches `left` and `left` + 1 of row `row`.
+
+    `foot`: the bridge at the lower ends of those stitches, next to the base row; of the base row, the one below it as it hangs.
+    """
 
     section: Section
     row: int
     left: int
+    foot: bool = False
 
 
 @dataclass(frozen=True)
@@ -107,10 +112,30 @@ class Path:
                      if isinstance(event, PickUp) and event.section == section for place in event.places)
 
 
+def row_section(row: Row) -> Section:
+    """The section of a row or part of a row."""
+    return Section("row", row.number, row.part)
+
+
+def row_place(row: Row, index: int, level: int = 0) -> Place:
+    """One bead of a row; `index` counts in this part of the row."""
+    return Place("row", row.number, row.before + index, level)
+
+
 def stitch_places(row: Row, index: int, up: bool) -> tuple[Place, ...]:
     """The beads of one stitch in the order of a pass through it."""
-    places = tuple(Place("row", row.number, index, level) for level in range(len(row.stitches[index].beads)))
+    places = tuple(row_place(row, index, level) for level in range(len(row.stitches[index].beads)))
     return places if up else places[::-1]
+
+
+def through(section: Section, row: Row, index: int, up: bool) -> Pass:
+    """A pass through one stitch."""
+    return Pass(section, stitch_places(row, index, up), up)
+
+
+def bridge(section: Section, row: Row, left: int, foot: bool = False) -> Under:
+    """Under the bridge between stitches `left` and `left` + 1 of this part of a row."""
+    return Under(section, row.number, row.before + left, foot)
 
 
 def worked_indexes(row: Row) -> list[int]:

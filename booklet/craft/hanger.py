@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
-from .events import Event, Guard, Pass, PickUp, Place, Section, Under, edge_index, stitch_places
+from .events import Event, Guard, Pass, PickUp, Place, Section, bridge, edge_index, stitch_places, worked_indexes
 from .piece import Piece, Row
+from .travel import Spot, Worked
 
 HANGER_PASSES = 3  # through a guard or loop; common practice, no source
 
 
 def top_row(piece: Piece) -> Row:
-    """The highest row as the piece hangs, which carries the hanger."""
-    return max(piece.rows, key=lambda row: row.level)
+    """The row that carries the hanger: the highest as the piece hangs that has one part, or has a part in the middle."""
+    for level in sorted({row.level for row in piece.rows}, reverse=True):
+        parts = piece.at_level(level)
+        middle = (min(part.first for part in parts) + max(part.last for part in parts)) / 2
+        for part in parts:
+            if len(parts) == 1 or part.first <= middle <= part.last:
+                return part
+    return piece.base
 
 
 def hanger_stitches(piece: Piece) -> tuple[int, int]:
@@ -28,7 +35,7 @@ def hanger(piece: Piece) -> list[Event]:
         return []
     section, top = Section("hanger", 1), top_row(piece)
     last = piece.rows[-1]
-    events = _climb(piece, section) if piece.lower else []
+    events = _climb(piece, section) if last != top else []
     edge = edge_index(top, last.direction)
     left, right = hanger_stitches(piece)
     near, far = (left, right) if abs(edge - left) <= abs(edge - right) else (right, left)
@@ -46,14 +53,9 @@ def hanger(piece: Piece) -> list[Event]:
 
 
 def _climb(piece: Piece, section: Section) -> list[Event]:
-    """From the end of the last row below the base, through the edge stitches, up to the top row."""
-    side = piece.rows[-1].direction
-    rows = sorted(piece.rows, key=lambda row: row.level)
-    climb = []
-    for row in rows:
-        # Low is next to the base row, so on the way to the base the beads of lower rows are met high bead first.
-        climb.append(Pass(section, stitch_places(row, edge_index(row, side), row.level >= 0), row.level >= 0))
-    return climb
+    """From the end of the last row through the stitches to the edge of the top row."""
+    last, top = piece.rows[-1], top_row(piece)
+    return Worked(piece.rows).way(section, Spot(last, worked_indexes(last)[-1], True), Spot(top, edge_index(top, last.direction), True))
 
 
 def _travel(piece: Piece, section: Section, start: int, goal: int) -> list[Event]:
@@ -75,5 +77,5 @@ def _up_again(piece: Piece, section: Section, goal: int, at: int) -> list[Event]
     if goal == at and under is not None:
         position = top.stitches[goal].at
         left = max(i for i, stitch in enumerate(under.stitches[:-1]) if stitch.at < position or i == 0)
-        events.append(Under(section, under.number, left))
+        events.append(bridge(section, under, left))
     return [*events, Pass(section, stitch_places(top, goal, True), True)]

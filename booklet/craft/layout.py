@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .events import Place
+from .events import Place, row_place
 from .hanger import hanger_stitches, top_row
 from .piece import Piece, Row
 
@@ -58,10 +58,11 @@ def layout(piece: Piece) -> Layout:
 
 def _row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
     bottoms, tops, y = {}, {}, 0.0
-    for row in sorted(piece.rows, key=lambda row: row.level):
-        bottoms[row.number] = y
-        y += max(sum(piece.legend[key].kind.length for key in stitch.beads) for stitch in row.stitches)
-        tops[row.number] = y
+    for level in sorted({row.level for row in piece.rows}):
+        parts = piece.at_level(level)
+        bottoms[parts[0].number] = y
+        y += max(sum(piece.legend[key].kind.length for key in stitch.beads) for part in parts for stitch in part.stitches)
+        tops[parts[0].number] = y
     return bottoms, tops
 
 
@@ -71,7 +72,7 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
         y = result.bottoms[row.number] if upright else result.tops[row.number]
         for level, key in enumerate(stitch.beads):
             length = piece.legend[key].kind.length * (1 if upright else -1)
-            result.spots[Place("row", row.number, index, level)] = Spot(result.x(stitch.at - zero), y + length / 2, key)
+            result.spots[row_place(row, index, level)] = Spot(result.x(stitch.at - zero), y + length / 2, key)
             y += length
 
 

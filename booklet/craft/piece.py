@@ -7,8 +7,9 @@ the beads of a stitch run from low to high, low being next to the base row.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from .beads import Bead
 
@@ -30,12 +31,20 @@ class Stitch:
 
 @dataclass(frozen=True)
 class Row:
-    """A row of the body."""
+    """A row of the body, or one part of a row that has a gap."""
 
-    number: int                    # in working order; 1 is the base row
+    number: int                    # of the chart row; 1 is the base row
     level: int                     # rows above the base row as it hangs: 0 base, 1, 2 ..; below it -1, -2 ..
     direction: str                 # how it runs on the chart as it hangs: "right" is left to right
     stitches: tuple[Stitch, ...]   # left to right as it hangs
+    part: str = ""                 # "a", "b" .. in working order where the chart row has more than one part
+    before: int = 0                # stitches of the same chart row to the left of this part
+    new_start: bool = False        # the row under it was left for another part, so the needle has to come back to it
+
+    @property
+    def name(self) -> str:
+        """Number and part, as printed: "5", "5b"."""
+        return f"{self.number}{self.part}"
 
     @property
     def first(self) -> int:
@@ -91,22 +100,39 @@ class Piece:
     def base(self) -> Row:
         return self.rows[0]
 
-    @property
+    @cached_property
     def upper(self) -> tuple[Row, ...]:
         """Rows above the base row, in working order."""
         return tuple(row for row in self.rows if row.level > 0)
 
-    @property
+    @cached_property
     def lower(self) -> tuple[Row, ...]:
         """Rows below the base row, in working order."""
         return tuple(row for row in self.rows if row.level < 0)
 
     def under(self, row: Row) -> Row | None:
         """The row on which `row` hangs, one step nearer the base; None for the base row."""
-        if row.level == 0:
-            return None
-        step = 1 if row.level > 0 else -1
-        return next(other for other in self.rows if other.level == row.level - step)
+        return self._carriers.get(row.name)
+
+    def at_level(self, level: int) -> tuple[Row, ...]:
+        """The row at a level, or its parts in working order."""
+        return self._levels.get(level, ())
+
+    @cached_property
+    def _levels(self) -> dict[int, tuple[Row, ...]]:
+        levels: dict[int, tuple[Row, ...]] = {}
+        for row in self.rows:
+            levels[row.level] = (*levels.get(row.level, ()), row)
+        return levels
+
+    @cached_property
+    def _carriers(self) -> dict[str, Row | None]:
+        return {row.name: stands_on(row, self.at_level(nearer_base(row.level))) for row in self.rows if row.level}
+
+    @property
+    def chart_rows(self) -> int:
+        """Rows of the chart; the parts of a row are one."""
+        return len(self._levels)
 
     @property
     def worked_strands(self) -> tuple[Strand, ...]:
@@ -114,22 +140,79 @@ class Piece:
         return self.strands if self.hand == RIGHT else self.strands[::-1]
 
 
+def nearer_base(level: int) -> int:
+    """The level of the row that a row at `level` hangs on."""
+    return level - 1 if level > 0 else level + 1
+
+
+def stands_on(row: Row, parts: Sequence[Row]) -> Row | None:
+    """The part that carries `row`: the one with most thread bridges under its stitches, else the nearest; None without parts."""
+    if len(parts) < 2 or not row.stitches:
+        return parts[0] if parts else None
+    return max(parts, key=lambda part: (len(bridged(row, part)), -max(part.first - row.last, row.first - part.last)))
+
+
+def bridged(row: Row, under: Row) -> list[Stitch]:
+    """The stitches of `row` that stand between two stitches of `under`, where there is a thread bridge."""
+    return [stitch for stitch in row.stitches if under.first < stitch.at < under.last]
+
+
 def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:
     """Number and direct the rows of a chart.
 
     `drawn` holds the rows from the bottom up, each left to right, beads bottom bead first as the piece hangs;
     `base` is the index of the base row in it. Rows are worked from the base row to the top, then
-    from below the base row down; they go back and forth without a break.
+    from below the base row down; they go back and forth without a break. Where rows have parts, the part next to the needle
+    is worked to its end before the next one is begun.
     """
-    order = [*range(base, len(drawn)), *range(base - 1, -1, -1)]
-    rows, direction = [], hand
-    for number, index in enumerate(order, 1):
-        stitches = drawn[index]
-        if index < base:  # the piece is turned top to bottom: the upper bead is the low one
-            stitches = [Stitch(s.at, s.beads[::-1]) for s in stitches]
-        rows.append(Row(number, index - base, direction, tuple(stitches)))
-        direction = opposite(direction)
-    return tuple(rows)
+    first = Row(1, 0, hand, tuple(drawn[base]))
+    rows, number, direction = [first], 1, hand
+    for indexes in (range(base + 1, len(drawn)), range(base - 1, -1, -1)):
+        levels = [[first]]
+        for index in indexes:
+            number, direction = number + 1, opposite(direction)
+            stitches = drawn[index]
+            if index < base:  # the piece is turned top to bottom: the upper bead is the low one
+                stitches = [Stitch(s.at, s.beads[::-1]) for s in stitches]
+            levels.append(_parts(Row(number, index - base, direction, tuple(stitches))))
+        rows += _in_working_order(levels)
+    return tuple(_lettered(rows))
+
+
+def _parts(row: Row) -> list[Row]:
+    """The row cut at its gaps; parts in the order in which the row runs."""
+    ends = [i for i, (s, after) in enumerate(zip(row.stitches, row.stitches[1:]), 1) if after.at - s.at != 2]
+    cuts = [0, *ends, len(row.stitches)]
+    parts = [replace(row, stitches=row.stitches[start:end], before=start) for start, end in zip(cuts, cuts[1:])]
+    return parts if row.direction == RIGHT else parts[::-1]
+
+
+def _in_working_order(levels: list[list[Row]]) -> list[Row]:
+    """Every part after the base row: a part, then all that stands on it, then its neighbour."""
+    carried: dict[Row, list[Row]] = {}
+    for under, parts in zip(levels, levels[1:]):
+        for part in parts:
+            carried.setdefault(stands_on(part, under), []).append(part)
+    order: list[Row] = []
+    waiting = carried.get(levels[0][0], [])[::-1]
+    starts = set(waiting[:-1])
+    while waiting:
+        row = waiting.pop()
+        order.append(replace(row, new_start=row in starts))
+        above = carried.get(row, [])
+        starts.update(above[1:])
+        waiting += above[::-1]
+    return order
+
+
+def _lettered(rows: Sequence[Row]) -> list[Row]:
+    """Letters for the parts of chart rows that have more than one: a to z, then aa to zz."""
+    parts: dict[int, list[Row]] = {}
+    for row in rows:
+        parts.setdefault(row.number, []).append(row)
+    letters = {row: chr(97 + rank % 26) * (1 + rank // 26) if len(same) > 1 else ""
+               for same in parts.values() for rank, row in enumerate(same)}
+    return [replace(row, part=letters[row]) for row in rows]
 
 
 @dataclass(frozen=True)

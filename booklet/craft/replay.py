@@ -41,14 +41,14 @@ def differences(piece: Piece, row_lines: Sequence[str], strand_lines: Sequence[s
 
 def _row_differences(piece: Piece, read: ReadPiece) -> list[str]:
     found = []
-    if [row.number for row in read.rows] != [row.number for row in piece.rows]:
-        found.append(f"the words have rows {[row.number for row in read.rows]}, "
-                     f"the chart has {[row.number for row in piece.rows]}")
+    told, drawn = ([row.name for row in rows] for rows in (read.rows, piece.rows))
+    if told != drawn:
+        found.append(f"the words have rows {', '.join(told)}; the chart has {', '.join(drawn)}")
     zero = piece.rows[0].stitches[0].at
     for told, row in zip(read.rows, piece.rows):
         drawn = tuple((stitch.at - zero, stitch.beads) for stitch in row.stitches)
         if told.stitches != drawn or told.below != (row.level < 0) or told.runs_right != (row.direction == "right"):
-            found.append(f"row {row.number}: the words rebuild {told.stitches}, the chart has {drawn}")
+            found.append(f"row {row.name}: the words rebuild {told.stitches}, the chart has {drawn}")
     return found
 
 

@@ -36,15 +36,15 @@ def m(mm: float) -> str:
 
 def rows_said(rows: Sequence[Row]) -> str:
     """Row numbers in words: "row 4", "rows 2 to 9", "rows 2, 5 and 7"."""
-    numbers = [row.number for row in rows]
-    if len(numbers) == 1:
-        return f"row {numbers[0]}"
-    if len(numbers) > 2 and numbers == list(range(numbers[0], numbers[-1] + 1)):
-        return f"rows {numbers[0]} to {numbers[-1]}"
-    return f"rows {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+    numbers, names = [row.number for row in rows], [row.name for row in rows]
+    if len(names) == 1:
+        return f"row {names[0]}"
+    if len(names) > 2 and len({row.part for row in rows}) == 1 and numbers == list(range(numbers[0], numbers[-1] + 1)):
+        return f"rows {names[0]} to {names[-1]}"
+    return f"rows {', '.join(names[:-1])} and {names[-1]}"
 
 
 def section_name(section: Section) -> str:
     """A part of the work in words: "row 7", "strand 3", "the hanger"."""
     return {"hanger": "the hanger", "lower": "the rows below the base"}.get(
-        section.kind, f"{section.kind} {section.number}")
+        section.kind, f"{section.kind} {section.number}{section.part}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .piece import Piece
+from .piece import Piece, Row
 
 MM_PER_INCH = 25.4  # exact: the international inch
 
@@ -29,10 +29,18 @@ def size(piece: Piece) -> Size:
     kinds = {key: bead.kind for key, bead in piece.legend.items()}
     across = (max(row.last for row in piece.rows) - min(row.first for row in piece.rows)) / 2 + 1
     diameter = max(kinds[key].diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
-    body = sum(max(sum(kinds[key].length for key in stitch.beads) for stitch in row.stitches) for row in piece.rows)
+    body = _height(piece, piece.rows)
     fringe = max((strand_length(piece, strand.all) for strand in piece.strands), default=0.0)
-    below = sum(max(sum(kinds[key].length for key in stitch.beads) for stitch in row.stitches) for row in piece.lower)
-    return Size(across * diameter, body, fringe, body + max(0.0, fringe - below))
+    return Size(across * diameter, body, fringe, body + max(0.0, fringe - _height(piece, piece.lower)))
+
+
+def _height(piece: Piece, rows: tuple[Row, ...]) -> float:
+    """mm; the parts of a row are side by side."""
+    heights: dict[int, float] = {}
+    for row in rows:
+        for stitch in row.stitches:
+            heights[row.level] = max(heights.get(row.level, 0.0), strand_length(piece, stitch.beads))
+    return sum(heights.values())
 
 
 def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:

@@ -16,8 +16,8 @@ from .size import strand_length
 from .stitches.brick_steps import body_steps
 from .thread import ThreadUse
 
-STEP_IDS = ("first-pick-up", "ladder", "row-start-in", "row-start-out", "row-stitches", "row-end-in", "row-end-out",
-            "one-stitch-row", "lower-rows", "thread-change", "hanger", "fringe-start", "fringe", "finishing")
+STEP_IDS = ("first-pick-up", "ladder", "row-start-in", "row-start-out", "row-travel", "row-start-ladder", "row-stitches",
+            "row-end-in", "row-end-out", "row-end-short", "row-end-ladder", "one-stitch-row", "part-start", "lower-rows", "thread-change", "hanger", "fringe-start", "fringe", "finishing")
 BODY_STEPS = {"brick": body_steps}   # by stitch
 
 
@@ -44,10 +44,11 @@ def _hanger(piece: Piece) -> Step | None:
         return None
     top = top_row(piece)
     left, right = (index + 1 for index in hanger_stitches(piece))
-    unit, name = unit_of(piece), f"row {top.number}"
+    unit, name = unit_of(piece), f"row {top.name}"
     where = (f"{unit_of(piece, 2)} {left} and {right} of {name}, counted from the left" if left != right
              else f"the one {unit} of {name}")
-    way = "Weave up through the edge to the top row. " if piece.lower else ""
+    last = piece.rows[-1]
+    way = "" if last == top else "Weave up through the edge to the top row. " if last.level < 0 else f"Weave back through the stitches to {name}. "
     if piece.hanger.kind == "guard":
         what = "Pass through a thread guard"
     else:
@@ -57,7 +58,7 @@ def _hanger(piece: Piece) -> Step | None:
                 f"{way}The hanger sits on {where}. Pass down and up along the top row until the thread exits the top of the nearer one. "
                 f"{what} and pass down through the {'other' if left != right else 'same'} {unit}. "
                 f"Go round {HANGER_PASSES} times in all, snug but not stiff. "
-                f"The thread exits below row {top.number}.")
+                f"The thread exits below row {top.name}.")
 
 
 def _fringe(piece: Piece, plan: ThreadPlan) -> list[Step]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .events import Path, Section
+from .events import Path, row_section
 from .needle import path
 from .piece import Piece
 from .size import mass, size
@@ -30,6 +30,7 @@ def summary(slug: str, version: str, makes: str, piece: Piece, counts: Tally, us
 
 
 def _row(piece: Piece, row, needle: Path) -> dict:
-    taken = needle.picked_up(Section("row", row.number))
-    return {"row": row.number, "direction": row.direction, "stitches": len(row.stitches),
-            "pickup": "".join(row.stitches[place.index].beads[place.level] for place in taken)}
+    taken = needle.picked_up(row_section(row))
+    part = {"part": row.part} if row.part else {}
+    return {"row": row.number, **part, "direction": row.direction, "stitches": len(row.stitches),
+            "pickup": "".join(row.stitches[place.index - row.before].beads[place.level] for place in taken)}

@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, dist
 
-from .events import Event, Section, Under
+from .events import Anchor, Event, Place, Section, Under
 from .layout import Layout, layout
 from .needle import path
 from .piece import Piece
@@ -40,9 +40,12 @@ def thread_use(piece: Piece, plan: ThreadPlan) -> tuple[ThreadUse, ...]:
 def _use(part: str, kind: str, working: float, events: tuple[Event, ...], places: Layout, piece: Piece) -> ThreadUse:
     sections = section_lengths(events, places, piece)
     room = max(working - TAIL - WEAVE_IN, 1.0)
+    begun = {event.section for event in events[1:] if isinstance(event, Anchor)}   # with a new thread, whatever is left
     lengths, changes, used = 1, [], 0.0
     for section, need in sections.items():
-        if used and used + need > room:
+        if section in begun:
+            lengths, used = lengths + 1, 0.0
+        elif used and used + need > room:
             lengths, used = lengths + 1, 0.0
             changes.append(section)
         extra = ceil(need / room) - 1 if need > room else 0  # one row longer than a whole working length
@@ -56,6 +59,8 @@ def section_lengths(events: Iterable[Event], places: Layout, piece: Piece) -> di
     lengths: dict[Section, float] = {}
     here: tuple[float, float] | None = None
     for event in events:
+        if isinstance(event, Anchor):
+            here = None
         for point in _points(event, places, piece):
             if here is not None:
                 lengths[event.section] = lengths.get(event.section, 0.0) + dist(here, point)
@@ -65,10 +70,8 @@ def section_lengths(events: Iterable[Event], places: Layout, piece: Piece) -> di
 
 def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, float]]:
     if isinstance(event, Under):
-        row = piece.rows[event.row - 1]
-        zero = min(other.first for other in piece.rows)
-        x = places.x(row.stitches[event.left].at + 1 - zero)
-        worked = piece.rows[event.section.number - 1] if event.section.kind == "row" else None
-        edge = places.bottoms if worked is not None and worked.level < 0 else places.tops
-        return [(x, edge[row.number])]
+        left, right = (places.spots[Place("row", event.row, event.left + k)].x for k in (0, 1))
+        below_base = bool(piece.lower) and event.row >= piece.lower[0].number
+        edge = places.bottoms if below_base != event.foot else places.tops
+        return [((left + right) / 2, edge[event.row])]
     return [(places.spots[place].x, places.spots[place].y) for place in getattr(event, "places", ())]

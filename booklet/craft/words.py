@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .events import Section
+from .events import row_section
 from .needle import path
 from .piece import RIGHT, Piece, Strand
 from .runs import said
@@ -25,6 +25,12 @@ class RowWords:
     stitches: int
     count: str       # "9 stitches", "5 sets", "6 stitches below"
     text: str        # "start in 2W; then 3B, 3W; end in"
+    part: str = ""   # as in Row
+
+    @property
+    def name(self) -> str:
+        """As in Row."""
+        return f"{self.number}{self.part}"
 
     @property
     def arrow(self) -> str:
@@ -33,7 +39,7 @@ class RowWords:
     @property
     def line(self) -> str:
         """The whole line."""
-        return f"Row {self.number} {self.arrow} {self.count}: {self.text}"
+        return f"Row {self.name} {self.arrow} {self.count}: {self.text}"
 
 
 @dataclass(frozen=True)
@@ -56,11 +62,11 @@ def row_words(piece: Piece) -> tuple[RowWords, ...]:
     needle, stitch = path(piece), stitch_of(piece)
     words = []
     for row in piece.rows:
-        beads = {(i, level): key for i, stitch in enumerate(row.stitches) for level, key in enumerate(stitch.beads)}
-        keys = [beads[place.index, place.level] for place in needle.picked_up(Section("row", row.number))]
+        beads = {(row.before + i, level): key for i, stitch in enumerate(row.stitches) for level, key in enumerate(stitch.beads)}
+        keys = [beads[place.index, place.level] for place in needle.picked_up(row_section(row))]
         sets = [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
         words.append(RowWords(row.number, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
-                              stitch.row_text(row, piece.under(row), sets, piece.drop)))
+                              stitch.row_text(piece, row, sets), row.part))
     return tuple(words)
 
 

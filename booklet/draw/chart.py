@@ -9,7 +9,7 @@ from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, lay, outline
 from .fit import LEAST_BEAD, Fit, largest
 from .grid import Grid, Run, body_grid
-from .labels import draw_labels, measures, pen, room_at_end, room_at_start
+from .labels import draw_labels, labels_of, measures, pen, reach
 from .picture import Picture, Style, polyline
 from .said import beads_named, counted, span
 
@@ -37,10 +37,11 @@ def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, bla
     """Chart at `bead` mm from stitch to stitch. `grey` is how a black and white print shows it; `blank` leaves letters only."""
     grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
     picture, size = Picture(LAYERS), measures(grid)
+    labels = labels_of(grid, size)
     for row in grid.piece.rows:
         _ground(picture, grid, row)
         _beads(picture, grid, row, shade)
-        draw_labels(picture, grid, row, size)
+        draw_labels(picture, grid, labels[row.name], size)
     if grid.piece.rows:
         _frame_base(picture, grid)
         _row_guides(picture, grid)
@@ -69,9 +70,11 @@ def chart_alt(piece: Piece) -> str:
     where = f"; {counted(below, 'row hangs', 'rows hang')} below it" if below else ""
     unit = "stitch" if piece.drop == 1 else f"set of {piece.drop} beads"
     units = "stitches" if piece.drop == 1 else f"sets of {piece.drop} beads"
-    return (f"Chart of the body: {counted(len(rows), 'row')}, {counted(len(keys), 'bead')}. "
+    parts = len({row.number for row in rows if row.part})
+    split = f"{counted(parts, 'row stands', 'rows stand')} in parts. " if parts else ""
+    return (f"Chart of the body: {counted(len({row.number for row in rows}), 'row')}, {counted(len(keys), 'bead')}. "
             f"Row 1, the base row, has {counted(len(rows[0].stitches), unit, units)} "
-            f"and starts at the {'left' if rows[0].direction == RIGHT else 'right'}{where}. "
+            f"and starts at the {'left' if rows[0].direction == RIGHT else 'right'}{where}. {split}"
             f"The rows have {span((len(row.stitches) for row in rows), unit, units)}. Beads: {beads_named(piece, keys)}.")
 
 
@@ -92,12 +95,7 @@ def put_letter(picture: Picture, key: str, fill: str, x: float, y: float, cap: f
 
 def _box(grid: Grid) -> Box:
     size = measures(grid)
-    lefts, rights = [0.0], [grid.width]
-    for row in grid.piece.rows:
-        start, end = room_at_start(row, size), room_at_end(row, size)
-        before, after = (start, end) if row.direction == RIGHT else (end, start)
-        lefts.append(grid.left(row) - before)
-        rights.append(grid.right(row) + after)
+    lefts, rights = zip((0.0, grid.width), *(reach(grid, label, size) for label in labels_of(grid, size).values()))
     edge = gap_of(grid.bead) + MARGIN
     foot = size.gap + size.small if _fifths(grid) else 0.0
     return Box(min(lefts) - MARGIN, -edge, max(rights) + MARGIN, grid.height + foot + edge)
@@ -142,14 +140,16 @@ def _frame_base(picture: Picture, grid: Grid) -> None:
 
 def _row_guides(picture: Picture, grid: Grid) -> None:
     """A light line across the chart after every fifth row, firm where it runs between beads."""
-    box, rows = _box(grid), {row.level: row for row in grid.piece.rows}
-    for row in grid.piece.rows:
-        beyond = rows.get(row.level + (1 if row.level >= 0 else -1))
-        if row.number % FIVE or beyond is None:
+    box, piece, ruled = _box(grid), grid.piece, set()
+    for row in piece.rows:
+        beyond = [other for other in piece.at_level(row.level + (1 if row.level >= 0 else -1)) if piece.under(other) == row]
+        if row.number % FIVE or not beyond:
             continue
         y = grid.top(row) if row.level >= 0 else grid.bottom(row)
-        picture.add("guides", Style(stroke=tone.GUIDE, width=0.15), polyline([(box.left, y), (box.right, y)]))
-        left, right = min(grid.left(row), grid.left(beyond)), max(grid.right(row), grid.right(beyond))
+        if row.number not in ruled:   # one line for all parts
+            picture.add("guides", Style(stroke=tone.GUIDE, width=0.15), polyline([(box.left, y), (box.right, y)]))
+        ruled.add(row.number)
+        left, right = min(map(grid.left, (row, *beyond))), max(map(grid.right, (row, *beyond)))
         picture.add("fives", _five(grid), polyline([(left, y), (right, y)]))
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from ..craft.layout import Layout, layout
-from ..craft.events import Place
+from ..craft.events import row_place
 from ..craft.piece import Hanger, Piece, Row
 
 
@@ -64,7 +64,7 @@ class Grid:
 
     def spot(self, row: Row, index: int, level: int) -> tuple[float, float]:
         """Centre of one bead."""
-        spot = self.plan.spots[Place("row", row.number, index, level)]
+        spot = self.plan.spots[row_place(row, index, level)]
         return spot.x * self.scale, self.height - spot.y * self.scale
 
     def runs(self, row: Row, by_key: bool = True) -> Iterator[Run]:

@@ -57,12 +57,71 @@ def measures(grid: Grid) -> Measures:
     return Measures(min(MOST_CAP, max(LEAST_CAP, 0.6 * least)))
 
 
+@dataclass(frozen=True)
+class Label:
+    """Where the number, the arrow and the total of a row stand."""
+
+    row: Row
+    edge: float    # x in mm from which arrow and number are laid out
+    side: int      # -1: leftward from there, 1: rightward
+    total: bool    # whether there is room for the total
+
+    @property
+    def at_start(self) -> bool:
+        """Whether the number stands where the row starts, so that the arrow points to the row."""
+        return self.side == start_side(self.row)
+
+
+def start_side(row: Row) -> int:
+    """The side on which a row starts: -1 left, 1 right."""
+    return -1 if row.direction == RIGHT else 1
+
+
+def labels_of(grid: Grid, size: Measures) -> dict[str, Label]:
+    """The labels of all rows, by row name."""
+    labels: list[Label] = []
+    for level in {row.level: None for row in grid.piece.rows}:
+        labels += _side_by_side(grid, grid.piece.at_level(level), size)
+    return {label.row.name: label for label in labels}
+
+
+def _side_by_side(grid: Grid, parts: tuple[Row, ...], size: Measures) -> list[Label]:
+    """The labels of one chart row. Where a gap between parts is too narrow for a number, it moves out beyond the row."""
+    side = start_side(parts[0])
+    parts = sorted(parts, key=lambda part: -side * part.first)   # the first has its start outside, the last its end
+    outside, labels = _edge(grid, parts[0], side), []
+    for k, part in enumerate(parts):
+        number, total = room_at_start(part, size), room_at_end(part, size)
+        before = _gap(grid, parts[k - 1], part) if k else None
+        after = _gap(grid, part, parts[k + 1]) if k + 1 < len(parts) else None
+        shown = after is None or after >= total + (room_at_start(parts[k + 1], size) if after >= room_at_start(parts[k + 1], size) else 0)
+        if before is None or before >= number:
+            labels.append(Label(part, _edge(grid, part, side), side, shown))
+        elif after is None:
+            labels.append(Label(part, _edge(grid, part, -side) - side * total, -side, shown))
+        else:
+            labels.append(Label(part, outside, side, shown))
+        if labels[-1].edge == outside:
+            outside += side * number
+    return labels
+
+
+def _edge(grid: Grid, row: Row, side: int) -> float:
+    return grid.left(row) if side < 0 else grid.right(row)
+
+
+def _gap(grid: Grid, one: Row, other: Row) -> float:
+    """mm between two parts."""
+    left, right = sorted((one, other), key=lambda part: part.first)
+    return grid.left(right) - grid.right(left)
+
+
 def room_at_start(row: Row, size: Measures) -> float:
-    """mm that the label takes beyond the edge where the row starts."""
+    """mm that number and arrow take."""
     extra = 0.0
     if row.level == 0:
         extra = 2 * size.dot + size.gap + alphabet.width(BASE, size.cap) + 0.8 * size.cap
-    return size.gap + size.arrow + size.gap + alphabet.width(str(row.number), size.cap) + size.line + extra
+    return size.gap + size.arrow + size.gap + alphabet.width(row.name, size.cap) + size.line + extra
 
 
 def room_at_end(row: Row, size: Measures) -> float:
@@ -70,29 +129,41 @@ def room_at_end(row: Row, size: Measures) -> float:
     return size.gap + alphabet.width(str(len(row.stitches)), size.small) + size.line
 
 
-def draw_labels(picture: Picture, grid: Grid, row: Row, size: Measures) -> None:
+def reach(grid: Grid, label: Label, size: Measures) -> tuple[float, float]:
+    """From where to where a row reaches with what stands beside it."""
+    row = label.row
+    xs = [grid.left(row), grid.right(row), label.edge + label.side * room_at_start(row, size)]
+    if label.total:
+        xs.append(_edge(grid, row, -start_side(row)) - start_side(row) * room_at_end(row, size))
+    return min(xs), max(xs)
+
+
+def draw_labels(picture: Picture, grid: Grid, label: Label, size: Measures) -> None:
     """Number, arrow and total of one row; the base row also gets its word and a dot at its start stitch."""
-    away = -1 if row.direction == RIGHT else 1   # from the start edge outward
-    start, end = (grid.left(row), grid.right(row))[::-away]
+    row, away = label.row, label.side   # outward
     y, anchor = grid.middle(row), {-1: "end", 1: "start"}
-    x = start + away * size.gap
+    x = label.edge + away * size.gap
     if row.level == 0:
         x += away * size.dot
         picture.add("base", Style(stroke=tone.TEXT, width=2 * size.dot, round=True), polyline([(x, y), (x + 0.01, y)]))
         x += away * (size.dot + size.gap)
-    _arrow(picture, x, y, away, size)
+    if label.at_start:
+        _arrow(picture, x, y, away, size)
+    else:
+        _arrow(picture, x + away * size.arrow, y, -away, size)
     x += away * (size.arrow + size.gap)
-    number = str(row.number)
-    picture.add("row-numbers", pen(tone.TEXT, size.cap), alphabet.word(number, x, y, size.cap, anchor[away]))
+    picture.add("row-numbers", pen(tone.TEXT, size.cap), alphabet.word(row.name, x, y, size.cap, anchor[away]))
     if row.level == 0:
-        x += away * (alphabet.width(number, size.cap) + 0.8 * size.cap)
+        x += away * (alphabet.width(row.name, size.cap) + 0.8 * size.cap)
         picture.add("base", pen(tone.TEXT, size.cap), alphabet.word(BASE, x, y, size.cap, anchor[away]))
-    picture.add("row-totals", pen(tone.QUIET, size.small),
-                alphabet.word(str(len(row.stitches)), end - away * size.gap, y, size.small, anchor[-away]))
+    if label.total:
+        on = -start_side(row)
+        picture.add("row-totals", pen(tone.QUIET, size.small),
+                    alphabet.word(str(len(row.stitches)), _edge(grid, row, on) + on * size.gap, y, size.small, anchor[on]))
 
 
 def _arrow(picture: Picture, tip: float, y: float, away: int, size: Measures) -> None:
-    """An arrow whose point is next to the row and which lies outward of it."""
+    """An arrow whose shaft lies to the side `away` of its tip."""
     head, style = size.cap * 0.34, pen(tone.TEXT, size.cap)
     picture.add("arrows", style, polyline([(tip + away * size.arrow, y), (tip, y)]))
     picture.add("arrows", style, polyline([(tip + away * head, y - head), (tip, y), (tip + away * head, y + head)]))

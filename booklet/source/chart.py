@@ -42,6 +42,11 @@ class DrawnRow:
     mark: Mark                   # of its first line's beads
 
     @property
+    def whole(self) -> bool:
+        """Whether its stitches stand side by side without a gap."""
+        return all(right.at - left.at == 2 for line in self.lines for left, right in zip(line, line[1:]))
+
+    @property
     def width(self) -> int:
         """Half stitches from the first to the last bead."""
         ats = [line[end].at for line in self.lines if line for end in (0, -1)]
@@ -58,10 +63,10 @@ class DrawnChart:
     def base_index(self, base: str | int) -> int | None:
         """Index of the base row in `rows` ("bottom", "widest", or counted from the bottom, 1 first); None if there is no such row.
 
-        Of equally wide rows the lowest is the widest.
+        Of equally wide rows the lowest is the widest; a row with a gap only where all rows have one.
         """
         if base == "widest":
-            return max(range(len(self.rows)), key=lambda index: (self.rows[index].width, index), default=None)
+            return max(range(len(self.rows)), key=lambda index: (self.rows[index].whole, self.rows[index].width, index), default=None)
         from_bottom = 1 if base == "bottom" else int(base)
         return len(self.rows) - from_bottom if 1 <= from_bottom <= len(self.rows) else None
 

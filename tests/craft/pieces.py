@@ -11,8 +11,8 @@ KEYS = st.sampled_from("WBR7")
 
 
 def piece(rows, base=0, hand="right", strands=(), end="W", hanger=None):
-    """A piece from rows given bottom up as (position, sets), a set being a string from the bottom bead up."""
-    drawn = [[Stitch(at + 2 * i, tuple(beads)) for i, beads in enumerate(sets)] for at, sets in rows]
+    """A piece from rows given bottom up as (position, sets), a set being a string from the bottom bead up; empty for a gap."""
+    drawn = [[Stitch(at + 2 * i, tuple(beads)) for i, beads in enumerate(sets) if beads] for at, sets in rows]
     lines = tuple(Strand(n, tuple(beads), tuple(end)) for n, beads in enumerate(strands, 1))
     return Piece(LEGEND, len(rows[0][1][0]), hand, piece_rows(drawn, base, hand), lines, hanger or Hanger())
 
@@ -44,3 +44,43 @@ def workable(draw, fringe=True):
     hanger = draw(st.sampled_from([Hanger(), Hanger("guard"), Hanger("loop", tuple("WBWBW"))]))
     return piece([*lower[::-1], base, *upper], len(lower), draw(st.sampled_from(["right", "left"])), strands,
                  draw(st.sampled_from(["W", "BBB", "WRW"])), hanger)
+
+
+@st.composite
+def stepped(draw):
+    """Any legal brick-stitch piece whose rows may start and end far in or out, and stand in parts."""
+    drop, count = draw(st.integers(1, 4)), draw(st.integers(2, 10))
+    beads = st.lists(KEYS, min_size=drop, max_size=drop).map("".join)
+    base = [(40, 40 + 2 * count - 2)]
+    sides = []
+    for _ in range(2):
+        spans, side = base, []
+        for _ in range(draw(st.integers(0, 5))):
+            spans = _spans_on(draw, spans)
+            if not spans:
+                break
+            side.append(spans)
+        sides.append(side)
+    upper, lower = sides
+    drawn = [[Stitch(at, tuple(draw(beads))) for first, last in spans for at in range(first, last + 1, 2)]
+             for spans in (*lower[::-1], base, *upper)]
+    hand = draw(st.sampled_from(["right", "left"]))
+    hanger = draw(st.sampled_from([Hanger(), Hanger("guard"), Hanger("loop", tuple("WBWBW"))]))
+    return Piece(LEGEND, drop, hand, piece_rows(drawn, len(lower), hand), (), hanger)
+
+
+def _spans_on(draw, under):
+    """First and last places of the parts of a row that hangs on these parts; each has a bridge of one of them, none of two."""
+    spans = []
+    for k, (first, last) in enumerate(under):
+        least = under[k - 1][1] if k else first - 9
+        most = under[k + 1][0] if k + 1 < len(under) else last + 9
+        for _ in range(draw(st.integers(0, 3))):
+            free = [at for at in range(max(least, spans[-1][1] + 3 if spans else least), most + 1) if (at - first) % 2]
+            starts = [at for at in free if at < last]
+            if first == last or not starts:
+                break
+            start = draw(st.sampled_from(starts))
+            stop = draw(st.sampled_from([at for at in free if at >= max(start, first + 1)]))
+            spans.append((start, stop))
+    return spans

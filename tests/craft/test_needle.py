@@ -9,7 +9,7 @@ from booklet.craft.events import PickUp, Place, Section
 from booklet.craft.needle import path
 from booklet.craft.piece import Hanger
 from booklet.craft.stitches import faults
-from booklet.craft.stitches.brick import ladder_ups
+from booklet.craft.stitches.brick_path import ladder_ups
 
 
 def picked(made, row):

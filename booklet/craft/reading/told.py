@@ -13,3 +13,8 @@ class ReadRow:
     below: bool
     runs_right: bool
     stitches: tuple[tuple[int, tuple[str, ...]], ...]  # (position, beads low to high), left to right
+    part: str = ""                                     # "a", "b" .. of a row in parts
+
+    @property
+    def name(self) -> str:
+        return f"{self.number}{self.part}"

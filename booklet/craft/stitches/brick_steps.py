@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from ..events import Pass, Under
 from ..piece import LEFT, RIGHT, Piece, Row
 from ..plan import TAIL, ThreadPlan
 from ..saying import Step, cm, m, rows_said, unit_of
 from ..words import row_words
-from .brick import ends_in, ladder_ups, starts_in
+from .brick_edges import edges
+from .brick_path import ladder_ups, needs_new_thread, to_start
+from .brick_row_steps import row_steps
 
 
 def body_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
     """The steps of the body in working order; None for those that this piece does not need."""
-    return [_first_pick_up(piece, plan), _ladder(piece), *_row_steps(piece), _lower_rows(piece)]
+    return [_first_pick_up(piece, plan), _ladder(piece), *row_steps(piece), _parts(piece), _lower_rows(piece)]
 
 
 def _pair(piece: Piece) -> str:
@@ -43,86 +46,42 @@ def _ladder(piece: Piece) -> Step | None:
                 f"The thread exits the top of the last one, at the {piece.base.direction} edge.")
 
 
-def _row_steps(piece: Piece) -> list[Step | None]:
-    hung = [(row, piece.under(row)) for row in piece.rows[1:]]
-    long = [(row, under) for row, under in hung if len(row.stitches) > 1]
-    start_in = [row for row, under in long if starts_in(row, under)]
-    start_out = [row for row, under in long if not starts_in(row, under)]
-    more = [row for row, _ in long if len(row.stitches) > 2]
-    end_in = [row for row, under in long if ends_in(row, under)]
-    end_out = [row for row, under in long if not ends_in(row, under)]
-    lone = [row for row, _ in hung if len(row.stitches) == 1]
-    return [_start_in(piece, start_in), _start_out(piece, start_out), _row_stitches(piece, more),
-            _end_in(piece, end_in), _end_out(piece, end_out), _lone(piece, lone)]
-
-
-_PAIR = ("Pass up through the second {unit}, down through the first and up through the second again; "
-         "this hides the thread at the edge.")
-
-
-def _start_in(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
+def _parts(piece: Piece) -> Step | None:
+    """How each part that is worked later begins."""
+    later = [row for row in piece.rows if row.new_start]
+    if not later:
         return None
-    narrow = [row for row in rows if len(piece.under(row).stitches) == 2]
-    only = f" Where there is only one bridge ({rows_said(narrow)}), use that one." if narrow else ""
-    unit = unit_of(piece)
-    return Step("row-start-in", "Starting a row half a stitch in",
-                f"This is how {rows_said(rows)} start{'s' if len(rows) == 1 else ''}. Turn the work. Pick up the first two {unit_of(piece, 2)} together. "
-                f"Skip the first thread bridge and pass under the second.{only} {_PAIR.format(unit=unit)} "
-                f"The thread exits the top of the second {unit}.")
+    told = " ".join(_part(piece, row) for row in later)
+    return Step("part-start", "Parts of a row",
+                f"Where rows have parts, work one part to its end before you begin the next. {told}")
 
 
-def _start_out(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
-        return None
-    unit = unit_of(piece)
-    return Step("row-start-out", "Starting a row half a stitch out",
-                f"This is how {rows_said(rows)} start{'s' if len(rows) == 1 else ''}. Turn the work. Pick up the first two {unit_of(piece, 2)} together. "
-                f"Pass under the first thread bridge, so that the first {unit} hangs half over the edge. "
-                f"{_PAIR.format(unit=unit)} The thread exits the top of the second {unit}.")
-
-
-def _row_stitches(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
-        return None
-    unit = unit_of(piece)
-    order = "" if piece.drop == 1 else " Its beads are named from the top down, in the order of picking up."
-    return Step("row-stitches", "Along the row",
-                f"In {rows_said(rows)}, work each further {unit} like this: pick it up, pass under the next thread bridge and "
-                f"back up through the {unit}.{order} The thread exits its top.")
-
-
-def _end_in(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
-        return None
-    return Step("row-end-in", "Ending a row half a stitch in",
-                f"In {rows_said(rows)} the last {unit_of(piece)} sits on the last thread bridge. Nothing is added. "
-                f"The thread exits the top of the last {unit_of(piece)}.")
-
-
-def _end_out(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
-        return None
-    return Step("row-end-out", "Ending a row half a stitch out",
-                f"In {rows_said(rows)} hang the last {unit_of(piece)} on the last thread bridge too, so that two share it and the last one "
-                f"stands half over the edge. The thread exits the top of the last {unit_of(piece)}.")
-
-
-def _lone(piece: Piece, rows: list[Row]) -> Step | None:
-    if not rows:
-        return None
-    unit = unit_of(piece)
-    return Step("one-stitch-row", f"A row of one {unit}",
-                f"For {rows_said(rows)}, pick up the one {unit}, pass under the thread bridge and back up through the {unit}. "
-                "The thread exits its top.")
+def _part(piece: Piece, row: Row) -> str:
+    under, unit = piece.under(row), unit_of(piece)
+    number, way = edges(row, under).exit + 1, to_start(piece, row)
+    end = "foot" if row.level == -1 else "top"
+    goal = f"the {end} of {unit} {number} of row {under.name}, counted from the left"
+    if needs_new_thread(piece, row):
+        return (f"For row {row.name}, weave in the thread. Anchor a new one in row {under.name} beside {unit} {number}, counted from the left, "
+                f"and pass through that {unit}; the thread exits the {end} of it.")
+    passes = sum(isinstance(event, Pass) for event in way)
+    turn = " Where you have to turn back, catch a thread bridge." if any(isinstance(event, Under) for event in way) else ""
+    return (f"For row {row.name}, go back through the work: pass from {unit} to touching {unit}, about {passes} of them, "
+            f"so that no thread shows.{turn} The thread exits {goal}.")
 
 
 def _lower_rows(piece: Piece) -> Step | None:
     if not piece.lower:
         return None
-    side = (piece.base, *piece.upper)[-1].direction
+    first = piece.lower[0]
+    unit, side = unit_of(piece), LEFT if first.direction == RIGHT else RIGHT
+    way = to_start(piece, first)
+    catch = "Catch the thread bridge beside the last {unit} and pass" if isinstance(way[0], Under) else "Pass"
+    straight = all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows)
+    down = f"down from {unit} to {unit} along the {side} edge" if straight else f"back from {unit} to touching {unit}"
+    exit_at = edges(first, piece.base).exit + 1
     return Step("lower-rows", "Below the base row",
-                f"Pass down through the edge {unit_of(piece)} of each row on the {side} edge, to row 1 and out under it. "
+                f"{catch.format(unit=unit)} {down} to row 1, and out under {unit} {exit_at} of it, counted from the left. "
                 f"Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread bridges on this side of row 1, "
-                f"from the edge where the thread is; up now means away from row 1. "
-                f"The thread exits the last {unit_of(piece)} of row {piece.lower[-1].number}.")
+                f"from where the thread is; up now means away from row 1. "
+                f"The thread exits the last {unit} of row {piece.lower[-1].name}.")

@@ -1,7 +1,8 @@
-"""A row cannot be hung on the row before it, or has a gap.
+"""A row cannot be hung on the row under it, or the base row has a gap.
 
-A row of brick stitch hangs on the thread bridges between the stitches of the row before it, so it stands half a
-stitch (one character) to one side of them, and each of its edges moves by half a stitch.
+A row of brick stitch hangs on the thread bridges between the stitches of the row under it, so it stands half a
+stitch (one character) to one side of them. It may start and end further in or out and have parts with gaps between them,
+but each part needs a thread bridge to hang on, and nothing can carry a row over a gap. The base row is one ladder.
 
 Bad:
 
@@ -14,8 +15,9 @@ Bad:
 
     body:
       chart: |
-        2 |   B
-        1 | W W B W
+        3 |  B W B W B
+        2 | W B     B W
+        1 |  W B W B W
 
 Bad:
 
@@ -27,10 +29,10 @@ Good:
 
     body:
       chart: |
-        4 |  B W
-        3 | W B W
-        2 |  B W
-        1 | W B W
+        4 |  W         W
+        3 | B B       B B
+        2 |  B W B W B W
+        1 |   W B W B W
 """
 
 from __future__ import annotations

@@ -1,0 +1,113 @@
+"""The way of the needle through stitches that are already worked, so that no thread shows.
+
+The needle goes from an end of one stitch only to an end that touches it: to the neighbour in the same row, or to a stitch of the
+row above or below that stands half a stitch to the side. Where it has to turn back it catches a thread bridge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from heapq import heappop, heappush
+from itertools import count
+
+from .events import Event, Section, bridge, through
+from .piece import Row, nearer_base
+
+# Passes fill holes, turns are fiddly; a turn at the edge is the last resort.
+PASS, TURN_AT_FOOT, TURN_AT_TOP, ROUND_THE_EDGE = 2, 3, 4, 6
+
+
+@dataclass(frozen=True)
+class Spot:
+    """The needle has come out of one end of a stitch: the top is the end away from the base row."""
+
+    row: Row
+    index: int   # in this part of the row, from the left
+    top: bool
+
+    @property
+    def stitch(self) -> tuple[str, int, bool]:
+        return self.row.name, self.index, self.top
+
+
+Move = tuple[int, Spot, tuple[tuple, ...]]   # cost, where the needle comes out, and what it does as arguments of events
+
+
+class Worked:
+    """The stitches worked so far, by place."""
+
+    def __init__(self, rows: Sequence[Row]) -> None:
+        self._at = {(row.level, stitch.at): (row, index) for row in rows for index, stitch in enumerate(row.stitches)}
+
+    def way(self, section: Section, start: Spot, goal: Spot) -> list[Event]:
+        """The easiest way from `start` to `goal`. Raises ValueError if nothing joins the two."""
+        order, best = count(), {start.stitch: 0}
+        waiting: list[tuple[int, int, Spot, tuple]] = [(0, next(order), start, ())]
+        while waiting:
+            cost, _, here, done = heappop(waiting)
+            if here.stitch == goal.stitch:
+                return _events(section, done)
+            for more, spot, moves in self._moves(here):
+                if cost + more < best.get(spot.stitch, cost + more + 1):
+                    best[spot.stitch] = cost + more
+                    heappush(waiting, (cost + more, next(order), spot, (done, moves)))
+        raise ValueError(f"no way from row {start.row.name} to row {goal.row.name}")
+
+    def _moves(self, here: Spot) -> Iterator[Move]:
+        yield from self._along(here)
+        yield from self._on(here)
+        yield from self._turns(here)
+
+    def _along(self, here: Spot) -> Iterator[Move]:
+        """Into the neighbour from the same side."""
+        for index in (here.index - 1, here.index + 1):
+            if 0 <= index < len(here.row.stitches):
+                yield PASS, Spot(here.row, index, not here.top), ((through, here.row, index, not here.top),)
+
+    def _on(self, here: Spot) -> Iterator[Move]:
+        """Straight on into the next row on this side."""
+        level = here.row.level
+        if level == 0:
+            beyond = 1 if here.top else -1
+        else:
+            beyond = level + (1 if level > 0 else -1) if here.top else nearer_base(level)
+        # Upward is away from the base row; from below the base the needle comes up through it as the piece hangs.
+        up = here.top or level == 0 or (level < 0 and beyond == 0)
+        for row, index in self._beside(beyond, here):
+            yield PASS, Spot(row, index, up), ((through, row, index, up),)
+
+    def _turns(self, here: Spot) -> Iterator[Move]:
+        row, index = here.row, here.index
+        beside = max(0, min(index, len(row.stitches) - 2))
+        back = (through, row, index, not here.top)
+        if here.top and len(row.stitches) > 1:
+            yield PASS + TURN_AT_TOP, Spot(row, index, False), ((bridge, row, beside), back)
+        elif here.top and row.level:
+            for under, at in self._beside(nearer_base(row.level), here):
+                up = under.level == 0 and row.level < 0
+                yield PASS + ROUND_THE_EDGE, Spot(under, at, up), ((through, under, at, up),)
+        elif not here.top:
+            carried = list(self._beside(nearer_base(row.level), here)) if row.level else []
+            if len(carried) == 2:
+                yield PASS + TURN_AT_FOOT, Spot(row, index, True), ((bridge, carried[0][0], carried[0][1], _foot_of(row)), back)
+            elif len(row.stitches) > 1:
+                yield PASS + TURN_AT_FOOT, Spot(row, index, True), ((bridge, row, beside, True), back)
+
+    def _beside(self, level: int, here: Spot) -> Iterator[tuple[Row, int]]:
+        """The stitches of a level half a stitch to the left and right."""
+        at = here.row.stitches[here.index].at
+        return (self._at[level, near] for near in (at - 1, at + 1) if (level, near) in self._at)
+
+
+def _foot_of(row: Row) -> bool:
+    """Whether a row hangs on the lower side of the row under it: the first row below the base does."""
+    return row.level == -1
+
+
+def _events(section: Section, done: tuple) -> list[Event]:
+    parts = []
+    while done:
+        done, moves = done
+        parts.append(moves)
+    return [make(section, *arguments) for moves in reversed(parts) for make, *arguments in moves]
