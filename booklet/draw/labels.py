@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..craft.piece import RIGHT, Row
 from . import alphabet, tone
@@ -64,7 +64,8 @@ class Label:
     row: Row
     edge: float    # x in mm from which arrow and number are laid out
     side: int      # -1: leftward from there, 1: rightward
-    total: bool    # whether there is room for the total
+    total: bool = True    # whether there is room for the total
+    arrow: bool = True    # whether there is room for the arrow; the other parts of the row show it too
 
     @property
     def at_start(self) -> bool:
@@ -89,20 +90,22 @@ def _side_by_side(grid: Grid, parts: tuple[Row, ...], size: Measures) -> list[La
     """The labels of one chart row. Where a gap between parts is too narrow for a number, it moves out beyond the row."""
     side = start_side(parts[0])
     parts = sorted(parts, key=lambda part: -side * part.first)   # the first has its start outside, the last its end
-    outside, labels = _edge(grid, parts[0], side), []
-    for k, part in enumerate(parts):
-        number, total = room_at_start(part, size), room_at_end(part, size)
-        before = _gap(grid, parts[k - 1], part) if k else None
-        after = _gap(grid, part, parts[k + 1]) if k + 1 < len(parts) else None
-        shown = after is None or after >= total + (room_at_start(parts[k + 1], size) if after >= room_at_start(parts[k + 1], size) else 0)
-        if before is None or before >= number:
-            labels.append(Label(part, _edge(grid, part, side), side, shown))
-        elif after is None:
-            labels.append(Label(part, _edge(grid, part, -side) - side * total, -side, shown))
-        else:
-            labels.append(Label(part, outside, side, shown))
-        if labels[-1].edge == outside:
-            outside += side * number
+    labels = [Label(parts[0], _edge(grid, parts[0], side), side)]
+    outside = labels[0].edge + side * room_at_start(parts[0], size)
+    for before, part in zip(parts, parts[1:]):
+        gap, end = _gap(grid, before, part), room_at_end(before, size)
+        label = Label(part, _edge(grid, part, side), side)
+        if gap < room_at_start(part, size):
+            if part is parts[-1]:
+                label = Label(part, _edge(grid, part, -side) - side * room_at_end(part, size), -side)
+            elif gap >= room_at_start(part, size, arrow=False):
+                label = replace(label, arrow=False)
+            else:
+                label = replace(label, edge=outside)
+                outside += side * room_at_start(part, size)
+        taken = room_at_start(part, size, label.arrow) + 2 * size.gap if label.edge == _edge(grid, part, side) else 0.0
+        labels[-1] = replace(labels[-1], total=gap >= end + taken)
+        labels.append(label)
     return labels
 
 
@@ -116,11 +119,11 @@ def _gap(grid: Grid, one: Row, other: Row) -> float:
     return grid.left(right) - grid.right(left)
 
 
-def room_at_start(row: Row, size: Measures) -> float:
+def room_at_start(row: Row, size: Measures, arrow: bool = True) -> float:
     """mm that number and arrow take."""
-    extra = 0.0
+    extra = 0.0 if arrow else -size.gap - size.arrow
     if row.level == 0:
-        extra = 2 * size.dot + size.gap + alphabet.width(BASE, size.cap) + 0.8 * size.cap
+        extra += 2 * size.dot + size.gap + alphabet.width(BASE, size.cap) + 0.8 * size.cap
     return size.gap + size.arrow + size.gap + alphabet.width(row.name, size.cap) + size.line + extra
 
 
@@ -132,7 +135,7 @@ def room_at_end(row: Row, size: Measures) -> float:
 def reach(grid: Grid, label: Label, size: Measures) -> tuple[float, float]:
     """From where to where a row reaches with what stands beside it."""
     row = label.row
-    xs = [grid.left(row), grid.right(row), label.edge + label.side * room_at_start(row, size)]
+    xs = [grid.left(row), grid.right(row), label.edge + label.side * room_at_start(row, size, label.arrow)]
     if label.total:
         xs.append(_edge(grid, row, -start_side(row)) - start_side(row) * room_at_end(row, size))
     return min(xs), max(xs)
@@ -147,11 +150,10 @@ def draw_labels(picture: Picture, grid: Grid, label: Label, size: Measures) -> N
         x += away * size.dot
         picture.add("base", Style(stroke=tone.TEXT, width=2 * size.dot, round=True), polyline([(x, y), (x + 0.01, y)]))
         x += away * (size.dot + size.gap)
-    if label.at_start:
-        _arrow(picture, x, y, away, size)
-    else:
-        _arrow(picture, x + away * size.arrow, y, -away, size)
-    x += away * (size.arrow + size.gap)
+    if label.arrow:
+        tip = x if label.at_start else x + away * size.arrow
+        _arrow(picture, tip, y, away if label.at_start else -away, size)
+        x += away * (size.arrow + size.gap)
     picture.add("row-numbers", pen(tone.TEXT, size.cap), alphabet.word(row.name, x, y, size.cap, anchor[away]))
     if row.level == 0:
         x += away * (alphabet.width(row.name, size.cap) + 0.8 * size.cap)

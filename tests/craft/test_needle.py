@@ -55,12 +55,15 @@ def test_a_row_of_one_hangs_on_the_single_bridge():
 
 def test_error_a_piece_with_faults_has_no_path():
     with pytest.raises(ValueError, match="cannot be worked"):
-        path(piece([(0, ["W"] * 5), (3, ["W"] * 2)]))
+        path(piece([(0, ["W"] * 3), (0, ["W"] * 3)]))
 
 
 @pytest.mark.parametrize(("rows", "what"), [
-    ([(0, ["W"] * 5), (3, ["W"] * 2)], "row 2 goes 1.5 stitches in from row 1 on its left edge"),
     ([(0, ["W"] * 3), (0, ["W"] * 3)], "row 2 sits straight on the stitches of row 1"),
+    ([(0, ["W"] * 3), (5, ["W"] * 3)], "row 2 has nothing to hang on: no stitch of it stands over a thread bridge of row 1"),
+    ([(0, ["W", "W", "", "W", "W"])], "row 1, the base row, has a gap after its stitch 2"),
+    ([(0, ["W"] * 6), (1, ["W", "W", "", "W", "W"]), (2, ["W"] * 4)],
+     "row 3 joins 2b and 2a, and nothing carries it over the gap between them"),
     ([(0, ["W"]), (-1, ["W"] * 2)], "row 2 has nothing to hang on: row 1 has one stitch and no thread bridge"),
 ])
 def test_error_faults_say_why(rows, what):

@@ -67,16 +67,20 @@ class Seen:
         return [letter for path in self.paths(layer) for letter in _spelt(path)]
 
     def numbers(self, layer: str) -> list[tuple[int, float, float]]:
-        """Numbers of a layer, as (number, x of its middle, y): figures on one height that stand close together."""
+        """Numbers of a layer, as (number, x of its middle, y)."""
+        return [(int(text), x, y) for text, x, y in self.names(layer)]
+
+    def names(self, layer: str) -> list[tuple[str, float, float]]:
+        """Numbers of a layer, with a letter if they have one: signs on one height that stand close together."""
         words: list[list[Spelt]] = []
         for letter in self.spelt(layer):
             last = words[-1][-1] if words else None
-            # A word runs on to the right of its last letter, never far.
-            if last and abs(last.y - letter.y) < 0.01 and 0 < letter.x - last.x < 1.5 * _cap(self.paths(layer)[0]):
+            # A word runs on to the right of its last letter, never far; the middle of a small letter is a little lower.
+            if last and abs(last.y - letter.y) < 0.3 * _cap(self.paths(layer)[0]) and 0 < letter.x - last.x < 1.5 * _cap(self.paths(layer)[0]):
                 words[-1].append(letter)
             else:
                 words.append([letter])
-        return [(int("".join(letter.char for letter in word).replace("O", "0")),
+        return [("".join(letter.char for letter in word).replace("O", "0"),
                  (word[0].x + word[-1].x) / 2, word[0].y) for word in words]
 
 

@@ -20,12 +20,46 @@ SLANT = """
 G W W R
  W W R
 """
+EARS = """
+ W           W
+W B         B W
+ W B B B B B W
+"""
+NOTCH = """
+W W W   B B B
+ W W W B B B
+"""
+CROWN = """
+ W     W     W
+W B   W B   B W
+ W B W B W B W
+"""
+LEGS = """
+  B B B
+  W W W
+ W B B W
+ W B B W
+  W   W
+  B   B
+"""
+STEPS = """
+      W W
+ B B B B B B B
+      W B B
+   W B W W B W
+"""
 CHARTS = {
     "triangle": triangle(9), "one-stitch tip": triangle(2), "one stitch": piece("W"), "one row": piece("W B W B W B W"),
     "diamond": diamond(6), "2-drop diamond": diamond(5, 2), "3-drop": diamond(3, 3), "4-drop": diamond(4, 4),
     "slanting": piece(SLANT), "left hand": triangle(7, hand=LEFT), "left hand, base in the middle": diamond(5, 2, hand=LEFT),
-    "gap, cannot be worked": piece(" W   B\nW W B W"), "straight on top, cannot be worked": piece("W B\nW B"),
+    "ears": piece(EARS), "narrow notch": piece(NOTCH, hand=LEFT), "crown": piece(CROWN), "legs": piece(LEGS, drop=2, base=2),
+    "steps": piece(STEPS), "base with a gap, cannot be worked": piece(" W   B\nW   B W"), "straight on top, cannot be worked": piece("W B\nW B"),
 }
+
+IN_PARTS = pytest.mark.parametrize("chart", [c for c in CHARTS.values() if any(row.part for row in c.rows)],
+                                   ids=[name for name, c in CHARTS.items() if any(row.part for row in c.rows)])
+IN_ONE_PIECE = pytest.mark.parametrize("chart", [c for c in CHARTS.values() if not any(row.part for row in c.rows)],
+                                       ids=[name for name, c in CHARTS.items() if not any(row.part for row in c.rows)])
 
 
 def places(chart, bead=BEAD):
@@ -34,9 +68,9 @@ def places(chart, bead=BEAD):
     A cylinder bead is 1.6 wide and 1.3 high; a row is half a stitch to the side of the next (common practice, no source).
     """
     high, zero = bead * 1.3 / 1.6, min(stitch.at for row in chart.rows for stitch in row.stitches)
-    rows = sorted(chart.rows, key=lambda row: -row.level)
-    return [(key, (stitch.at - zero + 1) * bead / 2, (index * chart.drop + line + 0.5) * high)
-            for index, row in enumerate(rows) for stitch in row.stitches
+    top = max(row.level for row in chart.rows)
+    return [(key, (stitch.at - zero + 1) * bead / 2, ((top - row.level) * chart.drop + line + 0.5) * high)
+            for row in chart.rows for stitch in row.stitches
             for line, key in enumerate(stitch.beads[::-1] if row.level >= 0 else stitch.beads)]
 
 
@@ -61,7 +95,7 @@ def test_every_bead_bears_its_letter(chart):
     assert len(seen.spelt("letters")) == len(places(chart))
 
 
-@pytest.mark.parametrize("chart", CHARTS.values(), ids=CHARTS)
+@IN_ONE_PIECE
 def test_numbers_stand_where_rows_start_and_totals_where_they_end(chart):
     seen = Seen(chart_svg(chart, bead=BEAD))
     spots, numbers, totals = places(chart), seen.numbers("row-numbers"), seen.numbers("row-totals")
@@ -77,16 +111,46 @@ def test_numbers_stand_where_rows_start_and_totals_where_they_end(chart):
         assert (total_x > max(edges) + BEAD / 2) if starts_left else (total_x < min(edges) - BEAD / 2)
 
 
-@pytest.mark.parametrize("chart", CHARTS.values(), ids=CHARTS)
-def test_arrows_point_into_the_row(chart):
+@IN_PARTS
+def test_the_number_of_every_part_stands_beside_it_or_outside_its_row(chart):
     seen = Seen(chart_svg(chart, bead=BEAD))
-    shafts = [(float(x), float(y), float(run)) for path in seen.paths("arrows")
-              for x, y, run in re.findall(r"M(-?[\d.]+) (-?[\d.]+)h(-?[\d.]+)", path.get("d"))]
-    assert len(shafts) == len(chart.rows)
-    high = BEAD * 1.3 / 1.6 * chart.drop
-    for index, row in enumerate(sorted(chart.rows, key=lambda row: -row.level)):
-        (run,) = [run for _, y, run in shafts if abs(y - (index + 0.5) * high) < 0.01]
+    names, totals = seen.names("row-numbers"), seen.numbers("row-totals")
+    assert sorted(name for name, _, _ in names) == sorted(row.name for row in chart.rows)
+    taken = {(x, y) for _, x, y in names} | {(x, y) for _, x, y in totals}
+    assert len(taken) == len(names) + len(totals)
+    zero = min(row.first for row in chart.rows)
+    for row in chart.rows:
+        (x, y) = next((x, y) for name, x, y in names if name == row.name)
+        spans = [((part.first - zero) * BEAD / 2, (part.last - zero + 2) * BEAD / 2) for part in chart.at_level(row.level)]
+        own = spans[chart.at_level(row.level).index(row)]
+        assert all(not left <= x <= right for left, right in spans)
+        beside = [edge for span in spans for edge in span if min(x, own[0]) < edge < max(x, own[1]) and edge not in own]
+        assert not beside or not min(spans)[0] < x < max(spans)[1]
+        assert abs(y - (max(r.level for r in chart.rows) - row.level + 0.5) * BEAD * 1.3 / 1.6 * chart.drop) < 0.01
+
+
+@IN_PARTS
+def test_all_arrows_of_a_chart_row_point_the_way_it_is_worked(chart):
+    found = shafts(chart)
+    for level in {row.level for row in chart.rows}:
+        runs = [run for at, run in found if at == level]
+        assert runs and {run > 0 for run in runs} == {chart.at_level(level)[0].direction == RIGHT}
+
+
+@IN_ONE_PIECE
+def test_arrows_point_into_the_row(chart):
+    found = shafts(chart)
+    assert len(found) == len(chart.rows)
+    for row in chart.rows:
+        (run,) = [run for level, run in found if level == row.level]
         assert (run > 0) == (row.direction == RIGHT)
+
+
+def shafts(chart):
+    """Every arrow as (level of its row, mm that it runs to the right)."""
+    top, high = max(row.level for row in chart.rows), BEAD * 1.3 / 1.6 * chart.drop
+    return [(top - round(float(y) / high - 0.5), float(run)) for path in Seen(chart_svg(chart, bead=BEAD)).paths("arrows")
+            for y, run in re.findall(r"M-?[\d.]+ (-?[\d.]+)h(-?[\d.]+)", path.get("d"))]
 
 
 @pytest.mark.parametrize("hand, side", [(RIGHT, -1), (LEFT, 1)])
@@ -207,6 +271,9 @@ def test_alternative_text():
     assert chart_alt(diamond(2, 2, keys="WB", hand=LEFT)) == (
         "Chart of the body: 3 rows, 8 beads. Row 1, the base row, has 2 sets of 2 beads and starts at the right; "
         "1 row hangs below it. The rows have 1 to 2 sets of 2 beads. Beads: W chalk white, B storm blue.")
+    assert chart_alt(piece(EARS)) == (
+        "Chart of the body: 3 rows, 13 beads. Row 1, the base row, has 7 stitches and starts at the left. 2 rows stand in parts. "
+        "The rows have 1 to 7 stitches. Beads: W chalk white, B storm blue.")
 
 
 def test_a_piece_without_rows_is_an_empty_chart():

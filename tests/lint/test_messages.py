@@ -83,12 +83,15 @@ def test_error_wrong_row_number(tmp_path):
                                "so that it sits on the thread bridges)"),
     (["2 |   B", "1 | W W B W"], "11:11: error: row 2 sits straight on the stitches of row 1 (move it one character to the left or right, "
                                  "so that it sits on the thread bridges)"),
-    (["1 | W B   B W"], "11:15: error: row 1 has a gap after its stitch 2 (neighbours of a row stand two characters apart, "
-                        "with nothing missing between them)"),
+    (["1 | W B   B W"], "11:15: error: row 1, the base row, has a gap after its stitch 2 (the base row is one ladder: close the gap, or make "
+                        "a row without a gap the base row)"),
     (["3 | W B", "2 |  B", "1 | W B"], "11:9: error: row 3 has nothing to hang on: row 2 has one stitch and no thread bridge "
                                        "(give row 2 two stitches or more, or end the shape there)"),
-    (["2 |      B", "1 | W W B W"], "11:14: error: row 2 goes 2.5 stitches in from row 1 on its left edge (an edge can move by half a stitch "
-                                    "from one row to the next)"),
+    (["2 |        B", "1 | W W B W"], "11:16: error: row 2 has nothing to hang on: no stitch of it stands over a thread bridge of row 1 "
+                                       "(move it inward until one of its stitches stands between two of row 1, or make row 1 wider)"),
+    (["3 |  B W B W B", "2 | W B     B W", "1 |  W B W B W"],
+     "11:12: error: row 3 joins 2b and 2a, and nothing carries it over the gap between them (leave the gap open in row 3 too, or make it "
+     "the base row, so that the two parts hang on it)"),
 ])
 def test_error_row_cannot_be_worked(tmp_path, chart, said):
     text = "body:\n  chart: |\n" + "".join(f"    {line}\n" for line in chart)

@@ -61,6 +61,11 @@ def test_of_equally_wide_rows_the_lowest_is_the_base():
     assert good(text).chart.numbers("widest") == (3, 2, 1, 4)
 
 
+def test_a_row_with_a_gap_is_not_the_widest():
+    text = with_chart("  | W B       B W\n  |  W B W B W B\n  |   B W B W B").replace("base: bottom", "base: widest")
+    assert good(text).chart.numbers("widest") == (2, 1, 3)
+
+
 def test_lower_rows_are_turned():
     text = with_chart("2 | W B W\n  | B B B\n1 |W B W B\n  |B W B W\n3 | W W W\n  | B B B", drop=2).replace("base: bottom", "base: 2")
     pattern = good(text)

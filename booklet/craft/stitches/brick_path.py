@@ -2,8 +2,21 @@
 
 from __future__ import annotations
 
-from ..events import Anchor, Event, Pass, PickUp, Section, WeaveIn, bridge, row_section, stitch_places, through, worked_indexes
-from ..piece import RIGHT, Piece, Row
+from ..events import (
+    Anchor,
+    Event,
+    Pass,
+    PickUp,
+    Section,
+    WeaveIn,
+    bridge,
+    edge_index,
+    row_section,
+    stitch_places,
+    through,
+    worked_indexes,
+)
+from ..piece import RIGHT, Piece, Row, opposite
 from ..travel import Spot, Worked
 from .brick_edges import bridge_under, edges, hung_indexes
 
@@ -15,8 +28,8 @@ def body(piece: Piece) -> list[Event]:
     events: list[Event] = [Anchor(Section("row", 1)), *ladder(piece.base)]
     for row in piece.rows[1:]:
         under = piece.under(row)
-        events += to_start(piece, row) if begins_elsewhere(row) else _travel_in(row, under)
-        events += brick_row(row, under)
+        events += to_start(piece, row) if begins_elsewhere(row) else []
+        events += [*_travel_in(row, under), *brick_row(row, under)]
     return events
 
 
@@ -26,11 +39,15 @@ def begins_elsewhere(row: Row) -> bool:
 
 
 def to_start(piece: Piece, row: Row) -> list[Event]:
-    """To the stitch from which a row begins: through the work, or with a new thread where that is a long way to another part."""
+    """To the stitch from which a part begins, or to the foot of the base row at the edge where the rows below it start.
+
+    The way leads through the work; to a part that is far away it is easier with a new thread.
+    """
     done = piece.rows[:piece.rows.index(row)]
     last, under = done[-1], piece.under(row)
     section = row_section(row) if row.new_start else Section("lower", 1)
-    goal = Spot(under, edges(row, under).exit, row.level != -1)
+    index = edges(row, under).exit if row.new_start else edge_index(under, opposite(row.direction))
+    goal = Spot(under, index, row.level != -1)
     way = Worked(done).way(section, Spot(last, worked_indexes(last)[-1], True), goal)
     if row.new_start and sum(isinstance(event, Pass) for event in way) > LONGEST_TRAVEL:
         return [WeaveIn(row_section(last)), Anchor(section), through(section, goal.row, goal.index, goal.top)]
@@ -96,7 +113,8 @@ def _travel_in(row: Row, under: Row) -> list[Event]:
     """Along the row under, down one stitch and up the next."""
     place, step = edges(row, under), 1 if row.direction == RIGHT else -1
     indexes = [place.exit - step * k for k in range(place.travel)][::-1]
-    return [through(row_section(row), under, index, k % 2 == 1) for k, index in enumerate(indexes)]
+    # For the first row below the base the base row is turned over, so that its beads are passed the other way.
+    return [through(row_section(row), under, index, (k % 2 == 1) != (row.level == -1)) for k, index in enumerate(indexes)]
 
 
 def _ladder_out_and_back(row: Row, order: list[int]) -> list[Event]:

@@ -87,7 +87,7 @@ def _travel(piece: Piece, rows: list[_Hung]) -> Step:
     unit = unit_of(piece)
     return Step("row-travel", "Travelling in before a row",
                 f"{_said(rows).capitalize()} start{'s' if len(rows) == 1 else ''} further in. Turn the work. Before you pick up anything, pass down "
-                f"through the next {unit} of the row that you have just worked and up through the one after it, as often as the words say "
+                f"through the next {unit} of the row under it and up through the one after it, as often as the words say "
                 f"({_numbers([(hung, hung.place.travel) for hung in rows], unit)}); do not pull the edge together. "
                 f"Then start half a stitch in or out as if this {unit} were the edge, and count thread bridges from here. "
                 f"The thread exits the top of the last {unit} that you passed through.")

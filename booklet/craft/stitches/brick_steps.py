@@ -76,12 +76,11 @@ def _lower_rows(piece: Piece) -> Step | None:
     first = piece.lower[0]
     unit, side = unit_of(piece), LEFT if first.direction == RIGHT else RIGHT
     way = to_start(piece, first)
-    catch = "Catch the thread bridge beside the last {unit} and pass" if isinstance(way[0], Under) else "Pass"
+    catch = f"Catch the thread bridge beside the last {unit} and pass" if isinstance(way[0], Under) else "Pass"
     straight = all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows)
     down = f"down from {unit} to {unit} along the {side} edge" if straight else f"back from {unit} to touching {unit}"
-    exit_at = edges(first, piece.base).exit + 1
     return Step("lower-rows", "Below the base row",
-                f"{catch.format(unit=unit)} {down} to row 1, and out under {unit} {exit_at} of it, counted from the left. "
+                f"{catch} {down} to row 1, and out under its {unit} at the {side} edge. "
                 f"Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread bridges on this side of row 1, "
-                f"from where the thread is; up now means away from row 1. "
+                f"from the edge where the thread is; up now means away from row 1. "
                 f"The thread exits the last {unit} of row {piece.lower[-1].name}.")
