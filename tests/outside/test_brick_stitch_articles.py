@@ -1,9 +1,11 @@
 """Sums and growth that published brick-stitch articles state, rebuilt from our rows."""
 
 import pytest
+from hypothesis import given
+from tests.craft.pieces import stepped
 
 from booklet.craft.beads import Bead, BeadKind
-from booklet.craft.events import Under
+from booklet.craft.events import PickUp, Under, row_section
 from booklet.craft.needle import path
 from booklet.craft.piece import Piece, Stitch, piece_rows
 from booklet.craft.stitches import faults
@@ -51,6 +53,34 @@ def test_decrease_skips_a_bridge():
     """The same article: a decreasing row starts over a skipped bridge; a row under n beads has n-1 bridges."""
     bridges = [e.left for e in path(shape([6, 5], [0, 1])).body if isinstance(e, Under)]
     assert bridges == [3, 2, 1, 0]
+
+
+def taken(made, row):
+    """Stitches in each pick-up of a row, and the bridges of the row under it that it hangs on."""
+    events = [event for event in path(made).body if event.section == row_section(row)]
+    own = made.under(row)
+    bridges = {event.left for event in events if isinstance(event, Under) and event.row == own.number}
+    return [len(event.places) // made.drop for event in events if isinstance(event, PickUp)], bridges
+
+
+@given(stepped())
+def test_every_row_starts_with_two_stitches_then_one_at_a_time(made):
+    """"Brick Stitch Instructions", "Independence Earrings", "Cheyenne Brick Stitch"; in ladder stitch too ("How do you start
+    a brick stitch"). "Two Drop Brick Stitch": two beads a stitch, so such a row starts with four."""
+    for row in made.rows[1:]:
+        picked, _ = taken(made, row)
+        assert picked == ([2] + [1] * (len(row.stitches) - 2) if len(row.stitches) > 1 else [1])
+
+
+@given(stepped())
+def test_a_stitch_needs_a_bridge_or_a_ladder(made):
+    """From the rules of "Brick Stitch Increases and Decreases", by arithmetic: the stitches of a row are its bridges, one more for
+    a start of two, one more that shares the last bridge; one that reaches more than half a stitch past the row under it is a ladder add."""
+    for row in made.rows[1:]:
+        under, (_, bridges) = made.under(row), taken(made, row)
+        hung = sum(under.first - 1 <= stitch.at <= under.last + 1 for stitch in row.stitches)
+        ends_outside = not under.first < row.worked[-1].at < under.last
+        assert hung == len(bridges) + (hung > 1) + (hung > 2 and ends_outside)
 
 
 def test_a_published_piece_fits_its_published_thread():

@@ -60,9 +60,9 @@ def _part(piece: Piece, row: Row) -> str:
     under, unit = piece.under(row), unit_of(piece)
     number, way = edges(row, under).exit + 1, to_start(piece, row)
     end = "foot" if row.level == -1 else "top"
-    goal = f"the {end} of {unit} {number} of row {under.name}, counted from the left"
+    goal = f"the {end} of {unit} {number} of row {under.name}, counted from the left of the chart"
     if needs_new_thread(piece, row):
-        return (f"For row {row.name}, weave in the thread. Anchor a new one in row {under.name} beside {unit} {number}, counted from the left, "
+        return (f"For row {row.name}, weave in the thread. Anchor a new one in row {under.name} beside {unit} {number}, counted from the left of the chart, "
                 f"and pass through that {unit}; the thread exits the {end} of it.")
     passes = sum(isinstance(event, Pass) for event in way)
     turn = " Where you have to turn back, catch a thread bridge." if any(isinstance(event, Under) for event in way) else ""
@@ -73,14 +73,19 @@ def _part(piece: Piece, row: Row) -> str:
 def _lower_rows(piece: Piece) -> Step | None:
     if not piece.lower:
         return None
-    first = piece.lower[0]
-    unit, side = unit_of(piece), LEFT if first.direction == RIGHT else RIGHT
-    way = to_start(piece, first)
+    unit, first = unit_of(piece), piece.lower[0]
+    return Step("lower-rows", "Below the base row",
+                f"{_way_down(piece, first, unit)} Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread "
+                f"bridges on this side of row 1, from the edge where the thread is; up now means away from row 1. "
+                f"The thread exits the last {unit} of row {piece.lower[-1].name}.")
+
+
+def _way_down(piece: Piece, first: Row, unit: str) -> str:
+    """To the foot of the base row, at the edge where the rows below it start."""
+    side, way = LEFT if first.direction == RIGHT else RIGHT, to_start(piece, first)
     catch = f"Catch the thread bridge beside the last {unit} and pass" if isinstance(way[0], Under) else "Pass"
+    if not piece.upper:
+        return f"{catch} back down through that {unit}, and out under row 1 at the {side} edge."
     straight = all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows)
     down = f"down from {unit} to {unit} along the {side} edge" if straight else f"back from {unit} to touching {unit}"
-    return Step("lower-rows", "Below the base row",
-                f"{catch} {down} to row 1, and out under its {unit} at the {side} edge. "
-                f"Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread bridges on this side of row 1, "
-                f"from the edge where the thread is; up now means away from row 1. "
-                f"The thread exits the last {unit} of row {piece.lower[-1].name}.")
+    return f"{catch} {down} to row 1, and out under its {unit} at the {side} edge."
