@@ -26,7 +26,7 @@ def values_of(pattern: Pattern, counts: Tally) -> dict[str, str]:
     measured = size(piece)
     values = {
         "title": pattern.title, "version": pattern.version, "makes": pattern.makes, "pieces": str(pattern.pieces),
-        "rows": str(piece.chart_rows), "strands": str(len(piece.strands)), "drop": str(piece.drop),
+        "rows": str(len(piece.drawn)), "strands": str(len(piece.strands)), "drop": str(piece.drop),
         "base.stitches": str(len(piece.base.stitches)), "beads.piece": count(counts.beads), "beads.total": count(counts.beads * counts.pieces),
         "mass.piece": grams(mass(piece)), "thread.length": f"{plan.length / 1000:.2f}", "thread.body": plan.body, "thread.fringe": plan.fringe,
         **{f"size.{name}": f"{getattr(measured, name):.1f}" for name in ("width", "body", "fringe", "length")}}

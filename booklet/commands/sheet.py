@@ -51,7 +51,7 @@ def _facts(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) -> Iter
     piece, measured = pattern.piece, size(pattern.piece)
     parts = {"body": counts.body, "fringe": counts.fringe, "hanger": counts.hanger}
     yield "work", techniques_said(piece)
-    yield "rows", f"{piece.chart_rows}, the base row of {many(len(piece.base.stitches), 'stitch', 'stitches')}" + (
+    yield "rows", f"{len(piece.drawn)}, the base row of {many(len(piece.base.stitches), 'stitch', 'stitches')}" + (
         f"; {many(len(piece.strands), 'strand')}" if piece.strands else "")
     yield "beads", f"{count(counts.beads)} a piece ({', '.join(f'{name} {count(part)}' for name, part in parts.items() if part)})" + (
         f", {count(counts.beads * counts.pieces)} in all" if counts.pieces > 1 else "")

@@ -129,10 +129,11 @@ class Piece:
     def _carriers(self) -> dict[str, Row | None]:
         return {row.name: stands_on(row, self.at_level(nearer_base(row.level))) for row in self.rows if row.level}
 
-    @property
-    def chart_rows(self) -> int:
-        """Rows of the chart; the parts of a row are one."""
-        return len(self._levels)
+    @cached_property
+    def drawn(self) -> tuple[Row, ...]:
+        """The rows of the chart from the lowest up, each as one row with its gaps."""
+        return tuple(replace(parts[0], part="", before=0, stitches=tuple(sorted((s for part in parts for s in part.stitches), key=lambda s: s.at)))
+                     for _, parts in sorted(self._levels.items()))
 
     @property
     def worked_strands(self) -> tuple[Strand, ...]:

@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from .piece import Piece
+from .stitches.brick_edges import edges
 from .tally import tally
 
 LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanced")   # easiest first
@@ -34,6 +35,12 @@ def _increases(piece: Piece) -> bool:
     return any(row.first < under.first or row.last > under.last for row, under in hung)
 
 
+def _steps(piece: Piece) -> bool:
+    """Rows that begin or end further in or out than half a stitch."""
+    places = (edges(row, piece.under(row)) for row in piece.rows[1:]) if piece.stitch == "brick" else ()
+    return any(place.travel or place.short or place.ladder_start or place.ladder_end for place in places)
+
+
 def _mixed_sizes(piece: Piece) -> bool:
     """Kinds side by side in the body, or one after the other in a strand; the end beads of a strand are often small and change nothing."""
     body = {piece.legend[key].kind.name for row in piece.rows for stitch in row.stitches for key in stitch.beads}
@@ -46,6 +53,8 @@ _ALL = (
     Technique("brick-stitch", BEGINNER, "brick stitch", lambda piece: piece.stitch == "brick"),
     Technique("2-drop", INTERMEDIATE, "{drop}-drop", lambda piece: piece.drop > 1),
     Technique("increases", INTERMEDIATE, "increases", _increases),
+    Technique("steps", INTERMEDIATE, "steps at the edges", _steps),
+    Technique("parts", ADVANCED, "rows in parts", lambda piece: any(row.part for row in piece.rows)),
     Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
     Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
     Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),

@@ -66,7 +66,7 @@ def _described(piece: Piece) -> str:
     if not any(row.stitches for row in piece.rows):
         return ", without rows."
     measured = size(replace(piece, rows=tuple(row for row in piece.rows if row.stitches)))
-    parts = [f"a body of {counted(piece.chart_rows, 'row')}"]
+    parts = [f"a body of {counted(len(piece.drawn), 'row')}"]
     if piece.strands:
         parts.append(f"a fringe of {counted(len(piece.strands), 'strand')}")
     if piece.hanger.kind == "guard":

@@ -29,7 +29,7 @@ class Facts:
     @cached_property
     def widths(self) -> dict[int, int]:
         """Stitches of each row, by row number."""
-        return {row.number: len(row.stitches) for row in self.piece.rows}
+        return {row.number: len(row.stitches) for row in self.piece.drawn}
 
     @property
     def base(self) -> Fact:
@@ -51,7 +51,7 @@ class Facts:
     @property
     def top(self) -> Fact:
         """Stitches of the row that hangs highest."""
-        row = max(self.piece.rows, key=lambda row: row.level)
+        row = self.piece.drawn[-1]
         return Fact(len(row.stitches), f"the top row, row {row.number}, has {len(row.stitches)}")
 
     @cached_property

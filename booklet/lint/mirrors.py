@@ -35,13 +35,13 @@ def cells(piece: Piece) -> dict[Cell, str]:
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
     placed = cells(piece)
-    middle = Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+    middle = Counter(row.first + row.last for row in piece.drawn).most_common(1)[0][0]
     return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
 
 
 def upright_slips(piece: Piece) -> tuple[Slip, ...]:
     """The same, top to bottom about the base row, over the rows that have a partner."""
-    upper, lower = len(piece.upper), len(piece.lower)
+    upper, lower = piece.drawn[-1].level, -piece.drawn[0].level
     if min(upper, lower) < 3:
         return ()
     placed = {cell: key for cell, key in cells(piece).items() if abs(cell[0]) <= min(upper, lower)}

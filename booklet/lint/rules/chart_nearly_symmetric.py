@@ -58,7 +58,7 @@ def _finding(subject: Subject, slip: Slip, why: str) -> Finding:
 def _place(subject: Subject, cell: Cell) -> str:
     """A bead in words: "stitch 3 of row 2", in a stitch of several "the lower bead of stitch 3 of row 2"."""
     level, height, at = cell
-    row = next(row for row in subject.piece.rows if row.level == level)
+    row = next(row for row in subject.piece.drawn if row.level == level)
     stitch = next(number for number, stitch in enumerate(row.stitches, 1) if stitch.at == at)
     drop = subject.piece.drop
     bead = "" if drop == 1 else f"the {'lower' if height == 0 else 'upper'} bead of " if drop == 2 else f"bead {height + 1} from below of "
@@ -67,6 +67,6 @@ def _place(subject: Subject, cell: Cell) -> str:
 
 def _mark(subject: Subject, cell: Cell) -> Mark:
     level, height, at = cell
-    number = next(row.number for row in subject.piece.rows if row.level == level)
+    number = next(row.number for row in subject.piece.drawn if row.level == level)
     line = subject.drawn_rows[number].lines[-1 - height]
     return next(bead.mark for bead in line if bead.at == at)

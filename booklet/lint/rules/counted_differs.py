@@ -33,7 +33,7 @@ ID, SEVERITY, NEEDS = "counted-differs", Severity.ERROR, "piece"
 def check(subject: Subject) -> Iterator[Finding]:
     """Every count that differs, with what the pattern has."""
     piece, counts = subject.piece, tally(subject.piece)
-    found = {"base": len(piece.base.stitches), "rows": piece.chart_rows, "strands": len(piece.strands), "beads": counts.beads}
+    found = {"base": len(piece.base.stitches), "rows": len(piece.drawn), "strands": len(piece.strands), "beads": counts.beads}
     parts = {"body": counts.body, "fringe": counts.fringe, "hanger": counts.hanger}
     for name, counted in subject.pattern.counted.items():
         if counted != found[name]:

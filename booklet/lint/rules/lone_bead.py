@@ -55,7 +55,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
 
 def _is_in_middle(piece: Piece, key: str) -> bool:
-    rows = any(row.first + row.last == 2 * stitch.at for row in piece.rows for stitch in row.stitches if key in stitch.beads)
+    rows = any(row.first + row.last == 2 * stitch.at for row in piece.drawn for stitch in row.stitches if key in stitch.beads)
     middle = piece.strands[len(piece.strands) // 2].all if len(piece.strands) % 2 else ()
     return rows or key in middle
 

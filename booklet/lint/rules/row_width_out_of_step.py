@@ -40,7 +40,7 @@ ID, SEVERITY, NEEDS = "row-width-out-of-step", Severity.WARNING, "path"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every row that breaks the progression of the rows around it."""
-    rows = sorted(subject.piece.rows, key=lambda row: row.level)
+    rows = subject.piece.drawn
     widths = [len(row.stitches) for row in rows]
     broken = {index: "left" for index in broken_zigzag([row.first for row in rows])}
     for index in broken_zigzag([row.last for row in rows]):
