@@ -63,9 +63,9 @@ def _leans(planned: Start) -> bool:
 
 
 def _summary(planned: Start) -> str:
-    fringe = {"none": "", "straight": " with a straight fringe", "v": " with a fringe that falls to a point",
-              "slant": " with a fringe that slants from the left", "curve": " with a fringe with a round hem"}[planned.fringe]
-    return f"A {planned.shape} in brick stitch{fringe}."
+    fringe = {"none": "", "straight": ", and a straight fringe", "v": ", and a fringe that falls to a point",
+              "slant": ", and a fringe that slants from the left", "curve": ", and a fringe with a round hem"}[planned.fringe]
+    return f"A {planned.shape} in brick stitch with fine lines that follow its edge{fringe}."
 
 
 def _legend(planned: Start) -> str:
