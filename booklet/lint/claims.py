@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .facts import Fact, Facts
 from .figures import NUMBER, Quantity, quantities, value_of
@@ -19,8 +19,7 @@ FEW = 5           # smaller counts are rarely those of a whole pattern
 MANY_BEADS = 30   # fewer beads are a strand, a handful, a pick-up
 
 
-@dataclass(frozen=True)
-class Contradiction:
+class Contradiction(NamedTuple):
     """A number in a sentence that is not what is computed."""
 
     start: int
@@ -30,8 +29,7 @@ class Contradiction:
     certain: bool = True    # False where the sentence only seems to mean this
 
 
-@dataclass(frozen=True)
-class _Place:
+class _Place(NamedTuple):
     """A quantity in its sentence, in small letters."""
 
     quantity: Quantity
@@ -126,8 +124,7 @@ def _strands(place: _Place, facts: Facts) -> Verdict:
     return _count(place, facts.strands, frozenset(), "fringe|piece|earring|pattern")
 
 
-_ROW = re.compile(rf"\brow\s+({NUMBER})\b", re.IGNORECASE)
-_STRAND = re.compile(rf"\bstrand\s+({NUMBER})\b", re.IGNORECASE)
+_ROW, _STRAND = rf"\brow\s+({NUMBER})\b", rf"\bstrand\s+({NUMBER})\b"
 _TIES = (("base row|base|row 1|ladder", "base"), ("top row|last row of the body", "top"), ("widest row|widest", "widest"),
          ("narrowest row|narrowest", "narrowest"))
 
@@ -156,7 +153,7 @@ def _states(place: _Place) -> bool:
 def _tied_row(place: _Place, facts: Facts) -> Fact | None:
     """The row that a number of stitches is said to belong to: the one named nearest to the number in its sentence."""
     named = []
-    for match in _ROW.finditer(place.sentence):
+    for match in re.finditer(_ROW, place.sentence):
         number = int(value_of(match[1]))
         if number in facts.widths:
             fact = facts.base if number == 1 else Fact(facts.widths[number], f"row {number} has {facts.widths[number]}")
@@ -204,7 +201,7 @@ _NOT_MEANT = (Fact(0, ""), False)   # the sentence is about something else
 
 def _beads_of_strand(place: _Place, facts: Facts) -> Verdict:
     value, strands = place.quantity.value, {strand.number: strand for strand in facts.piece.strands}
-    named = [int(value_of(match[1])) for match in _STRAND.finditer(place.sentence)]
+    named = [int(value_of(match[1])) for match in re.finditer(_STRAND, place.sentence)]
     if len(named) == 1 and named[0] in strands and place.follows(_HAS):
         strand = strands[named[0]]
         right = {len(strand.all), len(strand.beads)}
