@@ -60,7 +60,7 @@ _PART_BEFORE = ("first|last|next|previous|following|every|each|another|other|oth
                 "those|any|by|than|over|skip|few|about|around|nearly|almost|roughly|some|least|most|only|just|after|before|under|above|below|"
                 "between|through|round|work|back|up|out|in|side|per|neighbouring|either|both|plus|and|or|leave|leaving|keep|hold|count")
 _PART_AFTER = (r"at a time|more|too|longer|shorter|wider|narrower|later|earlier|before|after|above|below|apart|further|fewer|less|in from|away|"
-               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the|together|back|down|up|side by side|out|deep|that|which|"
+               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the|together|back|down|up|side by side|out(?! in)|deep|that|which|"
                r"beside|between|under|nearest|over|of(?! (?:the|this) (?:fringe|body|piece|pattern|base|earring|pair))|"
                r"with|without|where|when|as|until|and|or")
 _APPROXIMATE = "about|around|nearly|almost|roughly|some|over|under|just|least|most|approximately|circa|ca"

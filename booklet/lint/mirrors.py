@@ -31,10 +31,14 @@ def cells(piece: Piece) -> dict[Cell, str]:
     return found
 
 
+def middle_of(piece: Piece) -> int:
+    """Twice the position of the line about which most rows lie evenly."""
+    return Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+
+
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
-    placed = cells(piece)
-    middle = Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+    placed, middle = cells(piece), middle_of(piece)
     return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
 
 
