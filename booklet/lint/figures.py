@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 _ONES = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
-_VALUES = {word: value for value, word in enumerate(_ONES, 1)} | {word: 10 * value for value, word in enumerate(_TENS, 2)}
-_VALUES |= {"hundred": 100, "dozen": 12}
+VALUES = {word: value for value, word in enumerate(_ONES, 1)} | {word: 10 * value for value, word in enumerate(_TENS, 2)}
+VALUES |= {"hundred": 100, "dozen": 12}
 
 _WORD = rf"(?:{'|'.join(_TENS)})(?:[-\s](?:{'|'.join(_ONES[:9])}))?|(?:(?:a|one)\s+)?(?:hundred|dozen)|{'|'.join(sorted(_ONES, key=len, reverse=True))}"
 NUMBER = rf"[0-9]{{1,3}}(?:,[0-9]{{3}})+|[0-9]+(?:\.[0-9]+)?|{_WORD}"
@@ -22,7 +22,7 @@ UNITS = {"stitch": "stitch(?:es)?", "set": "sets?", "row": "rows?", "strand": "s
 IN_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4, "foot": 304.8, "yard": 914.4}   # exact
 _UNIT = "|".join(f"(?P<{name}>{words})" for name, words in UNITS.items())
 
-_NUMBER_WORDS = frozenset(_VALUES)
+_NUMBER_WORDS = frozenset(VALUES)
 _UNIT_WORDS = frozenset("stitch stitches set sets row rows strand strands bead beads gram grams g metre metres meter meters m centimetre centimetres "
                         "centimeter centimeters cm millimetre millimetres millimeter millimeters mm inch inches in yard yards yd feet foot ft".split())
 _BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
@@ -84,5 +84,5 @@ def value_of(number: str) -> float:
     if number[0].isdigit():
         return float(number.replace(",", ""))
     parts = [part for part in re.split(r"[-\s]+", number.lower()) if part != "a"]
-    values = [_VALUES[part] for part in parts]
+    values = [VALUES[part] for part in parts]
     return float(values[-1] if values[-1] in (100, 12) else sum(values))
