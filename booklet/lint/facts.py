@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 from ..craft.size import Size, mass, size, strand_length
 from ..craft.tally import BeadTally, Tally, tally
@@ -11,8 +11,7 @@ from ..craft.thread import thread_use
 from .subject import Subject
 
 
-@dataclass(frozen=True)
-class Fact:
+class Fact(NamedTuple):
     """One computed number."""
 
     value: float

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..craft.piece import Piece, Strand
 
@@ -13,8 +13,7 @@ MOST_SLIPS = 3                # more differences than these are meant
 PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
 
 
-@dataclass(frozen=True)
-class Slip:
+class Slip(NamedTuple):
     """Two places that would hold the same bead in a mirror picture, and what they hold; None for no bead."""
 
     one: Cell
@@ -32,10 +31,14 @@ def cells(piece: Piece) -> dict[Cell, str]:
     return found
 
 
+def middle_of(piece: Piece) -> int:
+    """Twice the position of the line about which most rows lie evenly."""
+    return Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+
+
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
-    placed = cells(piece)
-    middle = Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
+    placed, middle = cells(piece), middle_of(piece)
     return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
 
 
@@ -80,8 +83,7 @@ def _grounds(placed: Mapping[Cell, str]) -> dict[tuple[int, int], str]:
     return {line: keys.most_common(1)[0][0] for line, keys in lines.items()}
 
 
-@dataclass(frozen=True)
-class Unlike:
+class Unlike(NamedTuple):
     """Two strands that stand opposite each other and differ."""
 
     one: Strand

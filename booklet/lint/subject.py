@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from ..craft.layout import Layout, layout
 from ..craft.piece import Fault, Piece
 from ..craft.stitches import faults
 from ..source.book import Book
@@ -12,6 +13,7 @@ from ..source.chart import DrawnRow
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
+from .passages import Passage, passages
 
 
 @dataclass(frozen=True)
@@ -45,6 +47,16 @@ class Subject:
         """Rows as drawn, by their number in working order."""
         chart = self.pattern.chart
         return dict(sorted(zip(chart.numbers(self.pattern.base), chart.rows)))
+
+    @cached_property
+    def layout(self) -> Layout:
+        """Where every bead of the finished piece lies."""
+        return layout(self.piece)
+
+    @cached_property
+    def passages(self) -> tuple[Passage, ...]:
+        """The prose of the pattern."""
+        return tuple(passages(self))
 
     def text(self, name: str) -> str:
         """The text of a file of the workspace; empty where it cannot be read, which reading or binding reports."""

@@ -52,7 +52,7 @@ def test_error_material_without_kind(tmp_path):
     assert found(tmp_path, thread) == [f"{FILE}:14:16: warning: {size}"]
     assert found(tmp_path, thread + fringe("4W", "4W", "4W")) == [
         f"{FILE}:14:3: warning: the thread of the fringe is not given, so nylon D is printed (write thread.fringe) [material-without-kind]",
-        f"{FILE}:15:16: warning: {size}"]
+        f"{FILE}:14:16: warning: {size}"]
 
 
 def test_thread_that_is_inherited_is_given(tmp_path):

@@ -81,6 +81,8 @@ def test_error_fringe_nearly_symmetric(tmp_path):
 @pytest.mark.parametrize(("strands", "said"), [
     ("4W 6W 8W 11W 12W 14W", "15:25: warning: strand 4 has 12 beads; the other strands step evenly as if it had 11"),
     ("4W 8W 6W 10W 12W 14W 16W", "15:17: warning: strands 2 and 3 have 9 and 7 beads; the other strands step evenly as if these two had changed places"),
+    ("4W 14W 8W 10W 12W 6W 16W", "15:17: warning: strands 2 and 6 have 15 and 7 beads; the other strands step evenly as if these two had changed places"),
+    ("4W 6W 8W 11W 12W 14W 14W 12W 11W 8W 6W 4W", "15:25: warning: strand 4 has 12 beads; the other strands step evenly as if it had 11"),
     ("5W 5W 5W 5W 5W 4W", "15:33: warning: strand 6 has 5 beads; the other strands step evenly as if it had 6"),
     ("4W 6W 8W 10W 8W 6W 3W 2W", "15:38: warning: strand 7 has 4 beads; the other strands step evenly as if it had 5"),
     ("9W 5W 9W 5W 9W 6W 9W 5W 9W 5W", "15:33: warning: strand 6 has 7 beads; the other strands step evenly as if it had 6"),
@@ -130,3 +132,17 @@ def test_error_lone_bead(tmp_path):
     rows = [*MOTIF[:3], "  W R W W B W", *MOTIF[4:]]
     assert found(tmp_path, f"beads:\n{beads}{red}" + chart(*rows)) == [
         f"{FILE}:15:13: note: this is the only bead R (rust) of the piece [lone-bead]"]
+
+
+def test_error_stray_bead(tmp_path):
+    rows = ["   W W W", "  W W B W", " W W W W W", "B B B B B B"]
+    sets = [row for row in rows for _ in range(2)]
+    assert found(tmp_path, chart("     W W W", "    W W W W", "   W W W B W", "  W W W W W W", " B B B B B B B")) == [
+        f"{FILE}:13:18: note: stitch 4 of row 3 is B and lies alone among W, as no other bead of the body does [stray-bead]"]
+    assert found(tmp_path, chart(*sets[:3], "  W W W W", *sets[4:], head="  drop: 2\n")) == [
+        f"{FILE}:14:15: note: the upper bead of stitch 3 of row 3 is B and lies alone among W, as no other bead of the body does [stray-bead]"]
+
+
+def test_beads_that_lie_alone_in_numbers_or_in_the_middle_are_meant(tmp_path):
+    assert found(tmp_path, chart("     W W W", "    W B W W", "   W W W B W", "  W W W W W W", " B B B B B B B")) == []
+    assert found(tmp_path, chart("     W W W", "    W W W W", "   W W B W W", "  W W W W W W", " B B B B B B B")) == []

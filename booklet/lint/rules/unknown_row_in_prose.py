@@ -28,7 +28,6 @@ from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ..figures import NUMBER, value_of
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-row-in-prose", Severity.ERROR, "piece"
@@ -41,7 +40,7 @@ _NAMED = re.compile(f"{_ONE}|{_MORE}", re.IGNORECASE)
 def check(subject: Subject) -> Iterator[Finding]:
     """Every row or strand that is named by a number beyond the last."""
     most = {"row": len(subject.piece.rows), "strand": len(subject.piece.strands)}
-    for passage in passages(subject):
+    for passage in subject.passages:
         for match in _NAMED.finditer(passage.words):
             kind = (match["kind"] or match["kinds"][:-1]).lower()
             for number in _numbers(match):
