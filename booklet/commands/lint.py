@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from ..errors import WrongUse
 from ..findings import Finding
-from ..lint.explain import explain
 from ..lint.report import as_json, counted
 from ..lint.run import lint as check
 from ..source.workspace import BOOK_FILE, load, pattern_files
@@ -50,6 +48,8 @@ Exit code: 0 nothing found, 1 any error or warning found, 2 wrong use or unreada
 @click.pass_obj
 def lint(folder: Path, paths: tuple[str, ...], form: str, rule: str | None) -> None:
     if rule is not None:
+        from ..lint.explain import explain
+
         click.echo(explain(rule), nl=False)
         return
     asked = asked_for(folder, paths)
@@ -97,4 +97,4 @@ def findings(folder: Path, root: Path, files: set[Path] | None) -> Iterator[Find
     only = None if files is None else sorted(files - {book})
     for finding in check(load(root, only), with_book=files is None or book in files):
         name = finding.mark.file if root == folder else os.path.relpath(root / finding.mark.file, folder).replace(os.sep, "/")
-        yield replace(finding, mark=replace(finding.mark, file=name))
+        yield finding._replace(mark=finding.mark._replace(file=name))

@@ -27,7 +27,7 @@ class Page:
     gutter: float = 4.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)   # two of the same file are never compared
 class Book:
     """What the book file says; a folder without one has a Book of its defaults."""
 

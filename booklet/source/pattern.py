@@ -17,7 +17,7 @@ from .schema import Item, Link, Photo, StepText
 __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Photo", "StepText", "WrittenStrand"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Pattern:
     """A pattern, resolved. A field that is missing or wrong in the file has its default here, and a finding."""
 
