@@ -12,11 +12,13 @@ from ..errors import UnwritableOutput
 
 
 def write_file(path: Path, content: bytes) -> Path:
-    """Write one file aside and rename it into place."""
+    """Write one file aside and rename it into place. One that was there keeps its permissions."""
     aside = path.with_name(f".{path.name}.{os.getpid()}")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         aside.write_bytes(content)
+        if path.exists():
+            shutil.copymode(path, aside)
         aside.replace(path)
     except OSError as error:
         with suppress(OSError):

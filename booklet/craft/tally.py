@@ -62,6 +62,12 @@ def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, l
     return Tally(pieces, body.total(), fringe.total(), len(piece.hanger.beads), tuple(lines))
 
 
+def hand_counts(piece: Piece) -> dict[str, int]:
+    """What an author can count by hand: stitches of the base row, rows, strands, and beads of one piece."""
+    counts = tally(piece)
+    return {"base": len(piece.base.stitches), "rows": len(piece.rows), "strands": len(piece.strands), "beads": counts.beads}
+
+
 def with_spare(total: int, percent: float, least: int = 0) -> int:
     """A count with its spare, rounded up to whole beads; exact for up to six decimals, so 10 % of 120 is 12 and not 13."""
     if total == 0:

@@ -21,6 +21,10 @@ NEEDS = {
     "prose": "a pattern, or a book with its pages",
 }
 
+# What these find cannot be printed at all, so no pattern may allow it and no book may call it a smaller thing.
+FIRM = frozenset({"ragged-set", "row-cannot-be-worked", "strand-count", "strand-without-end-bead", "unknown-bead-key", "unknown-placeholder",
+                  "missing-pattern", "missing-page", "missing-photo", "listed-twice", "words-do-not-replay"})
+
 
 class Rule(NamedTuple):
     """One rule, as its module states it."""

@@ -49,6 +49,7 @@ class Pattern:
     spare_percent: float = 10.0
     least_spare: int = 0
     piece: Piece | None = None                  # None where the chart or the fringe cannot be read
+    allowed: Mapping[str, str] = field(default_factory=dict)      # rules that do not hold here, with the reason
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
 
     @property

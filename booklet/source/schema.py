@@ -20,6 +20,7 @@ LEVEL = Choice(LEVELS)
 HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
+SEVERITIES = ("error", "warning", "note", "off")
 MARKDOWN = Text(20_000, lines=True)
 
 
@@ -119,8 +120,22 @@ def _step_ids() -> tuple[str, ...]:
 
 
 _KEYED = {"shape": KEY, "words": "a bead key is one letter or digit"}
+_RULES = {"shape": "[a-z]+(-[a-z]+)*", "words": "the name of a rule has small letters and hyphens"}
 _STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", _step_ids)
 _WAYS = Named(Named(Record(ChangedBead), **_KEYED), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20)
+
+
+class PatternLint(Form):
+    """What lint is told about one pattern."""
+
+    allow: Mapping[str, str | None] | None = entry(Named(Text(300), **_RULES), "rules that do not hold here, each with the reason")
+
+
+class BookLint(Form):
+    """What lint is told about a whole book."""
+
+    severity: Mapping[str, str | None] | None = entry(
+        Named(Choice(SEVERITIES), **_RULES), "how much the findings of a rule matter; off: they are not shown")
 
 
 class PatternFile(Form):
@@ -146,6 +161,7 @@ class PatternFile(Form):
     colourways: Mapping[str, Mapping[str, ChangedBead | None] | None] | None = entry(_WAYS, "the same chart in other bead colours")
     counted: Mapping[str, int | None] | None = entry(
         Named(Whole(), "", "base, rows, strands and beads can be counted", lambda: COUNTED), "what the author counted by hand, to compare")
+    lint: PatternLint | None = entry(Record(PatternLint), "what lint is told about this pattern")
 
 
 class PageEntry(Form):
@@ -189,8 +205,7 @@ class Spare(Form):
 _ASKED = Many(Choice(tuple(TECHNIQUES)), len(TECHNIQUES))
 
 
-@dataclass(frozen=True)
-class LevelsEntry:
+class LevelsEntry(Form):
     """At which level the book places a technique, where that is not the usual one."""
 
     beginner: tuple[str | None, ...] | None = entry(_ASKED, "techniques that suit a beginner")
@@ -224,6 +239,7 @@ class BookFile(Form):
     levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
+    lint: BookLint | None = entry(Record(BookLint), "what lint is told about the book")
 
 
 PATTERN, BOOK = Record(PatternFile), Record(BookFile)

@@ -14,7 +14,7 @@ from .files import checked, decode, inside, name_in, read_file
 from .pattern import Pattern
 from .resolve import read_pattern
 from .values import SLUG
-from .wording import quoted
+from .wording import quoted, shown
 
 FOLDER = "patterns"
 BOOK_FILE = "book.yaml"
@@ -49,6 +49,15 @@ def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
     rank = {slug: place for place, slug in reversed(list(enumerate(book.order)))}
     ordered = dict(sorted(patterns.items(), key=lambda entry: (rank.get(entry[0], len(rank)), entry[0])))
     return Workspace(root, book, ordered, tuple(file.stem for file in everything), tuple(findings))
+
+
+def load_text(root: Path, data: str | bytes, name: str) -> Workspace:
+    """A workspace whose one pattern is a text that is no file of it, such as standard input; the book file of `root` holds for it."""
+    book, findings = _book(root)
+    name = shown(name, 400)
+    slug = re.sub("[^a-z0-9]+", "-", Path(name).stem.lower()).strip("-") or "pattern"
+    pattern, found = read_text(data, name, slug, book)
+    return Workspace(root, book, {slug: pattern} if pattern else {}, (slug,), tuple(findings + found))
 
 
 def pattern_files(root: Path) -> list[Path]:
