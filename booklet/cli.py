@@ -17,7 +17,7 @@ from . import __version__
 from .commands.terminal import show_findings, speak_utf8, tell
 from .errors import BookletError, FindingsError
 
-COMMANDS = ("build", "single", "lint", "tally", "draw", "new")   # modules of commands/, in the order of the work
+COMMANDS = ("build", "single", "release", "lint", "tally", "draw", "new")   # modules of commands/, in the order of the work
 STOPPED, PIPE_CLOSED = 130, 141   # as a shell counts SIGINT and SIGPIPE
 GARBAGE_AFTER = 100_000            # new objects, 700 if nobody says so
 

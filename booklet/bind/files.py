@@ -3,12 +3,20 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
+import unicodedata
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
 from ..errors import UnwritableOutput
+
+
+def file_name(title: str) -> str:
+    """A title as a file name: small letters, digits and hyphens."""
+    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
+    return re.sub("[^a-z0-9]+", "-", plain).strip("-") or "book"
 
 
 def write_file(path: Path, content: bytes) -> Path:
