@@ -1,5 +1,7 @@
 """Mending: what has one right answer is put right, and nothing else in the file moves by a byte."""
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -65,7 +67,7 @@ def test_fields_move_where_the_last_line_has_no_end():
 
 @pytest.mark.parametrize("text", [
     "{version: '1.0', title: A}\n", "title: A\n", "", "[", "a: *b\n", PATTERN.replace("W B W", "W Q W").replace('version: "1.0"\n', "") + 'version: "1.0"\n',
-    completed("").replace("title: Morning Cloud\nsummary: A cloud of three stitches.\n", "summary: *name\n").replace("level", "title: &name Morning Cloud\nlevel"),
+    re.sub("title: .*\nsummary: .*\n", "summary: *name\n", PATTERN).replace("level", "title: &name Morning Cloud\nlevel"),
 ])
 def test_a_file_that_cannot_be_mended_safely_stays_as_it_is(text):
     assert mend(text) == text

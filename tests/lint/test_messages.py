@@ -131,11 +131,6 @@ def test_error_counted_differs(tmp_path):
         f"{FILE}:14:48: error: counted.beads is 15, but the pattern has 14 (body 5, fringe 9) [counted-differs]"]
 
 
-def test_note_fields_out_of_order(tmp_path):
-    assert found(tmp_path, "counted: {base: 3}\nnotes: Slowly.\nlinks: []\n") == [
-        f"{FILE}:13:10: note: counted stands before notes, but the format has it after (booklet lint --fix puts the fields in order) [fields-out-of-order]"]
-
-
 def test_a_right_count_is_no_finding(tmp_path):
     assert found(tmp_path, "hanger: {kind: loop, beads: 5W}\ncounted: {base: 3, rows: 2, strands: 0, beads: 10}\n") == []
 

@@ -17,7 +17,7 @@ Good:
     - pattern: morning-cloud
       version: "1.0"
       stitched: cb653c3354b14683
-      printed: 09b8546de89ee3c3
+      printed: ae6784b1e9214a81
 """
 
 from __future__ import annotations
