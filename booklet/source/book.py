@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from ..craft.beads import BeadKind
 from ..craft.tally import PACK_GRAMS, SPARE_PERCENT
@@ -14,6 +15,7 @@ from .nodes import MAP, Document, Node, compose
 from .reader import Reader, nearest_mark
 from .schema import BOOK, BookFile, Defaults, PageEntry, Spare
 
+T = TypeVar("T")
 _TEXTS = ("title", "subtitle", "author", "publisher", "edition", "copyright", "licence", "contact")
 
 
@@ -27,7 +29,7 @@ class Page:
     gutter: float = 4.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)   # two of the same file are never compared
 class Book:
     """What the book file says; a folder without one has a Book of its defaults."""
 
@@ -52,6 +54,7 @@ class Book:
     spare_percent: float = float(SPARE_PERCENT)
     least_spare: int = 0
     pack: float = PACK_GRAMS                   # grams
+    severities: Mapping[str, str] = field(default_factory=dict)   # by rule: error | warning | note | off
     broken: bool = False                       # something in the file is wrong: what patterns inherit is not known
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
 
@@ -79,8 +82,10 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
-        levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels}, defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
-        least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS, broken=bool(reader.findings), marks=reader.marks,
+        levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
+        defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
+        least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS,
+        severities=given(written.lint and written.lint.severity), broken=bool(reader.findings), marks=reader.marks,
     ), reader.findings
 
 
@@ -93,6 +98,11 @@ def fields_of(document: Document, reader: Reader) -> Node | None:
         what = "a list" if root.kind == "list" else "a text"
         reader.find(root, "not-a-mapping", f"the file holds {what} where fields are expected", "begin with title:")
     return root if root is not None and root.kind == MAP else None
+
+
+def given(values: Mapping[str, T | None] | None) -> dict[str, T]:
+    """The entries of a group of fields that could be read."""
+    return {name: value for name, value in (values or {}).items() if value is not None}
 
 
 def _or(value: float | None, default: float) -> float:

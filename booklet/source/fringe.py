@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 
 from ..findings import Finding
 from .chart import DrawnBead, Line, error, read_lines
@@ -22,7 +21,7 @@ def read_strands(texts: Sequence[Written], end: tuple[DrawnBead, ...], keys: Col
         found += wrong
     if found:
         return None, found
-    return tuple(strand if strand.end else replace(strand, end=end) for strand in strands), []
+    return tuple(strand if strand.end else strand._replace(end=end) for strand in strands), []
 
 
 def read_fringe_chart(written: Written, end: tuple[DrawnBead, ...]) -> tuple[Strands | None, list[Finding]]:

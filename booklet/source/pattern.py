@@ -17,7 +17,7 @@ from .schema import Item, Link, Photo, StepText
 __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Photo", "StepText", "WrittenStrand"]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Pattern:
     """A pattern, resolved. A field that is missing or wrong in the file has its default here, and a finding."""
 
@@ -49,6 +49,7 @@ class Pattern:
     spare_percent: float = 10.0
     least_spare: int = 0
     piece: Piece | None = None                  # None where the chart or the fringe cannot be read
+    allowed: Mapping[str, str] = field(default_factory=dict)      # rules that do not hold here, with the reason
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
 
     @property

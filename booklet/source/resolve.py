@@ -8,7 +8,7 @@ from ..craft.beads import Bead
 from ..craft.piece import Hanger, Piece, Stitch, Strand, piece_rows
 from ..craft.plan import ThreadPlan
 from ..findings import Finding, Mark
-from .book import Book, fields_of
+from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
 from .fringe import Strands, mirrored, read_fringe_chart, read_strands
 from .nodes import compose
@@ -59,7 +59,7 @@ class _Resolver:
             thread=self._thread(), photo=written.photo if written.photo and written.photo.file and written.photo.alt else None,
             links=tuple(link for link in written.links or () if link and link.label and link.url),
             steps={name: step for name, step in (written.steps or {}).items() if step}, colourways=self._colourways(legend),
-            counted={name: count for name, count in (written.counted or {}).items() if count is not None},
+            counted=given(written.counted), allowed=given(written.lint and written.lint.allow),
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,
             piece=_piece(legend, body.drop, hand, chart, base, strands, hanger) if whole else None,

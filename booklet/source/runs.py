@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..findings import Finding, Mark, Severity
 from .chart import DrawnBead
@@ -24,8 +24,7 @@ RULE = "bad-run-text"
 _TOKEN = re.compile(r"\s*(?:([0-9]*)([A-Za-z(])|([0-9]+)|([)>])|(\S))")
 
 
-@dataclass(frozen=True)
-class WrittenStrand:
+class WrittenStrand(NamedTuple):
     """The beads of a strand from the top down, runs written out. Mirrored strands share their marks."""
 
     beads: tuple[DrawnBead, ...]
@@ -40,8 +39,7 @@ class _Wrong(Exception):
         self.finding = Finding(mark, Severity.ERROR, rule, message, hint)
 
 
-@dataclass
-class _Group:
+class _Group(NamedTuple):
     """Beads between parentheses, and how often they repeat."""
 
     offset: int
@@ -146,7 +144,7 @@ def _turn(groups: list[_Group], before: list[DrawnBead] | None, written: Written
 def _extend(group: _Group, beads: list[DrawnBead], times: int, mark: Mark) -> None:
     if len(group.beads) + len(beads) * times > MOST_BEADS:
         raise _too_long(mark)
-    group.beads += beads * times
+    group.beads.extend(beads * times)
 
 
 def _too_long(mark: Mark) -> _Wrong:

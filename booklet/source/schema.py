@@ -1,4 +1,4 @@
-"""The format of a pattern file and of the book file, as frozen dataclasses that say what each field holds.
+"""The format of a pattern file and of the book file, as forms that say what each field holds.
 
 Everything else about the format is read from here: the reading, the JSON Schemas for editors, the format page.
 """
@@ -6,12 +6,10 @@ Everything else about the format is read from here: the reading, the JSON Schema
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from ..craft.beads import SHAPES
-from ..craft.steps import STEP_IDS
 from ..craft.techniques import LEVELS, TECHNIQUES
-from .records import Many, Named, OrText, Record, entry
+from .records import Form, Many, Named, OrText, Record, entry
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
                      Whole, grams, mm, percent)
 from .written import Written
@@ -22,11 +20,11 @@ LEVEL = Choice(LEVELS)
 HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
+SEVERITIES = ("error", "warning", "note", "off")
 MARKDOWN = Text(20_000, lines=True)
 
 
-@dataclass(frozen=True)
-class BeadEntry:
+class BeadEntry(Form):
     """One bead of the legend."""
 
     name: str | None = entry(Text(60), "what the colour is called", required=True)
@@ -36,8 +34,7 @@ class BeadEntry:
     pack: float | None = entry(grams("5 g"), "how much one pack of it holds")
 
 
-@dataclass(frozen=True)
-class ChangedBead:
+class ChangedBead(Form):
     """One bead of a colourway: what differs from the legend."""
 
     name: str | None = entry(Text(60), "what the colour is called", required=True)
@@ -46,8 +43,7 @@ class ChangedBead:
     kind: str | None = entry(Text(60), "shape and size; that of the legend if left out")
 
 
-@dataclass(frozen=True)
-class Body:
+class Body(Form):
     """The woven part."""
 
     stitch: str | None = entry(Choice(("brick",)), "the stitch it is worked in", "brick")
@@ -56,8 +52,7 @@ class Body:
     chart: Written | None = entry(Source(), "the drawing, top row first: a bar, then spaces and bead keys", required=True)
 
 
-@dataclass(frozen=True)
-class Fringe:
+class Fringe(Form):
     """The strands under the body."""
 
     end: Written | None = entry(Source(), "end beads of every strand; a strand's own, after >, win")
@@ -66,16 +61,14 @@ class Fringe:
     chart: Written | None = entry(Source(), "or drawn: one column per strand, blank where a strand has ended")
 
 
-@dataclass(frozen=True)
-class HangerEntry:
+class HangerEntry(Form):
     """What the ear wire holds."""
 
     kind: str | None = entry(Choice(("guard", "loop", "none")), "a thread guard, a loop of beads, or nothing", required=True)
     beads: Written | None = entry(Source(), "the beads of a loop, such as 7W")
 
 
-@dataclass(frozen=True)
-class Item:
+class Item(Form):
     """A finding in the trade's sense: an ear wire, a thread guard and the like."""
 
     item: str = entry(Text(80), "what it is", "", required=True)
@@ -83,15 +76,13 @@ class Item:
     each: int = entry(Whole(1, 1000), "how many a piece takes", 1)
 
 
-@dataclass(frozen=True)
-class ThreadKind:
+class ThreadKind(Form):
     """One thread."""
 
     kind: str | None = entry(Text(60), "the thread, such as nylon D", required=True)
 
 
-@dataclass(frozen=True)
-class ThreadEntry:
+class ThreadEntry(Form):
     """Which thread a maker works with."""
 
     body: ThreadKind | None = entry(Record(ThreadKind), "thread of the body")
@@ -99,24 +90,21 @@ class ThreadEntry:
     length: float | None = entry(mm("1.4 m", 400, 10_000), "a comfortable working length")
 
 
-@dataclass(frozen=True)
-class Photo:
+class Photo(Form):
     """A photograph of the finished piece."""
 
     file: str = entry(FileName("photos/cloud-shadow.jpg"), "the file, from the folder patterns/ on", "", required=True)
     alt: str = entry(Text(500), "what it shows, for those who cannot see it", "", required=True)
 
 
-@dataclass(frozen=True)
-class Link:
+class Link(Form):
     """A web address, printed as text and as a QR code."""
 
     label: str = entry(Text(120), "what stands there", "", required=True)
     url: str = entry(LINK, "its address", "", required=True)
 
 
-@dataclass(frozen=True)
-class StepText:
+class StepText(Form):
     """Markdown of the author's for a standard step: instead of it, before it, or after it."""
 
     text: str = entry(MARKDOWN, "Markdown that replaces the step's text", "")
@@ -124,13 +112,33 @@ class StepText:
     after: str = entry(MARKDOWN, "Markdown after the step's text", "")
 
 
+def _step_ids() -> tuple[str, ...]:
+    """The standard steps; asked for late, because hardly any reading of a pattern needs to know them."""
+    from ..craft.steps import STEP_IDS
+
+    return STEP_IDS
+
+
 _KEYED = {"shape": KEY, "words": "a bead key is one letter or digit"}
-_STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", STEP_IDS)
+_RULES = {"shape": "[a-z]+(-[a-z]+)*", "words": "the name of a rule has small letters and hyphens"}
+_STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", _step_ids)
 _WAYS = Named(Named(Record(ChangedBead), **_KEYED), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20)
 
 
-@dataclass(frozen=True)
-class PatternFile:
+class PatternLint(Form):
+    """What lint is told about one pattern."""
+
+    allow: Mapping[str, str | None] | None = entry(Named(Text(300), **_RULES), "rules that do not hold here, each with the reason")
+
+
+class BookLint(Form):
+    """What lint is told about a whole book."""
+
+    severity: Mapping[str, str | None] | None = entry(
+        Named(Choice(SEVERITIES), **_RULES), "how much the findings of a rule matter; off: they are not shown")
+
+
+class PatternFile(Form):
     """patterns/SLUG.yaml as written."""
 
     title: str | None = entry(Text(120), "name of the pattern", required=True)
@@ -152,11 +160,11 @@ class PatternFile:
     steps: Mapping[str, StepText | None] | None = entry(_STEPS, "Markdown that replaces or adds to a standard step")
     colourways: Mapping[str, Mapping[str, ChangedBead | None] | None] | None = entry(_WAYS, "the same chart in other bead colours")
     counted: Mapping[str, int | None] | None = entry(
-        Named(Whole(), "", "base, rows, strands and beads can be counted", COUNTED), "what the author counted by hand, to compare")
+        Named(Whole(), "", "base, rows, strands and beads can be counted", lambda: COUNTED), "what the author counted by hand, to compare")
+    lint: PatternLint | None = entry(Record(PatternLint), "what lint is told about this pattern")
 
 
-@dataclass(frozen=True)
-class PageEntry:
+class PageEntry(Form):
     """The page of the printed book."""
 
     size: tuple[float, float] | None = entry(PageSize(), "trim size: a name, or width x height")
@@ -164,8 +172,7 @@ class PageEntry:
     gutter: float | None = entry(mm("4 mm", 0, 30), "what the inside margin gains")
 
 
-@dataclass(frozen=True)
-class Defaults:
+class Defaults(Form):
     """What patterns inherit where they say nothing."""
 
     level: str | None = entry(LEVEL, "how much a maker must know already")
@@ -176,8 +183,7 @@ class Defaults:
     thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
 
 
-@dataclass(frozen=True)
-class KindEntry:
+class KindEntry(Form):
     """A bead kind of the book's own; one of a known name changes only what it says."""
 
     shape: str | None = entry(Choice(SHAPES), "its shape")
@@ -189,8 +195,7 @@ class KindEntry:
     source: str | None = entry(Text(300), "where the figures come from")
 
 
-@dataclass(frozen=True)
-class Spare:
+class Spare(Form):
     """What to buy over what is needed."""
 
     percent: float | None = entry(percent("10 %"), "of each colour")
@@ -200,8 +205,7 @@ class Spare:
 _ASKED = Many(Choice(tuple(TECHNIQUES)), len(TECHNIQUES))
 
 
-@dataclass(frozen=True)
-class LevelsEntry:
+class LevelsEntry(Form):
     """At which level the book places a technique, where that is not the usual one."""
 
     beginner: tuple[str | None, ...] | None = entry(_ASKED, "techniques that suit a beginner")
@@ -213,8 +217,7 @@ _PAGES = Many(Shaped(r"[a-z0-9]+(-[a-z0-9]+)*(\.md)?", "bad-name", "the name of 
 KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
 
 
-@dataclass(frozen=True)
-class BookFile:
+class BookFile(Form):
     """patterns/book.yaml as written."""
 
     title: str | None = entry(Text(200), "title of the book", required=True)
@@ -236,6 +239,7 @@ class BookFile:
     levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
+    lint: BookLint | None = entry(Record(BookLint), "what lint is told about the book")
 
 
 PATTERN, BOOK = Record(PatternFile), Record(BookFile)

@@ -36,7 +36,8 @@ def test_error_odd_capitals_of_a_bead(tmp_path):
 def test_error_fields_out_of_order(tmp_path):
     named = others(a="title: Slant Rain\n", b="title: Heat Haze\n")
     assert found(tmp_path, "counted: {base: 3}\nnotes: It rains.\n", book("a", "b"), **named) == [
-        f"{FILE}:14:8: note: notes stands after counted, but in most patterns of the book before it [fields-out-of-order]"]
+        f"{FILE}:14:8: note: notes stands after counted, but in most patterns of the book before it "
+        "(booklet lint --fix puts the fields in order) [fields-out-of-order]"]
 
 
 def test_an_order_that_is_not_usual_is_no_fault(tmp_path):

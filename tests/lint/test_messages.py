@@ -132,7 +132,7 @@ def test_error_counted_differs(tmp_path):
 
 
 def test_a_right_count_is_no_finding(tmp_path):
-    assert found(tmp_path, "counted: {base: 3, rows: 2, strands: 0, beads: 10}\nhanger: {kind: loop, beads: 5W}\n") == []
+    assert found(tmp_path, "hanger: {kind: loop, beads: 5W}\ncounted: {base: 3, rows: 2, strands: 0, beads: 10}\n") == []
 
 
 def test_error_words_do_not_replay(tmp_path, monkeypatch):
@@ -170,13 +170,13 @@ def test_error_unprinted_step(tmp_path):
 
 
 def test_error_unknown_placeholder(tmp_path):
-    text = "steps:\n  finishing: {after: \"Now {{ pices }}\"}\nnotes: |\n  {{ title }} has {{ base.stiches }}.\n\n  {{beads.W.piece}} {{beads.R.piece}} {{ 7 * 7 }} {{ base.stiches }}\n"
+    text = "notes: |\n  {{ title }} has {{ base.stiches }}.\n\n  {{beads.W.piece}} {{beads.R.piece}} {{ 7 * 7 }} {{ base.stiches }}\nsteps:\n  finishing: {after: \"Now {{ pices }}\"}\n"
     assert found(tmp_path, text) == [
-        f"{FILE}:14:27: error: the placeholder 'pices' is not known (did you mean pieces?) [unknown-placeholder]",
-        f"{FILE}:16:19: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
-        f"{FILE}:18:21: error: the placeholder 'beads.R.piece' is not known (did you mean beads.W.piece?) [unknown-placeholder]",
-        f"{FILE}:18:39: error: the placeholder '7 * 7' is not known [unknown-placeholder]",
-        f"{FILE}:18:51: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]"]
+        f"{FILE}:14:19: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
+        f"{FILE}:16:21: error: the placeholder 'beads.R.piece' is not known (did you mean beads.W.piece?) [unknown-placeholder]",
+        f"{FILE}:16:39: error: the placeholder '7 * 7' is not known [unknown-placeholder]",
+        f"{FILE}:16:51: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
+        f"{FILE}:18:27: error: the placeholder 'pices' is not known (did you mean pieces?) [unknown-placeholder]"]
 
 
 def test_error_unknown_placeholder_on_a_page(tmp_path):
