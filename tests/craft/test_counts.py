@@ -18,7 +18,7 @@ from booklet.craft.thread import TAIL, WEAVE_IN, ThreadPlan, thread_use
 @given(workable())
 def test_tally_is_a_plain_count_of_the_chart(made):
     plain = Counter("".join("".join(s.beads) for r in made.rows for s in r.stitches)
-                    + "".join("".join(s.all) for s in made.strands) + "".join(made.hanger.beads))
+                    + "".join("".join(s.all) for s in made.strands) + "".join("".join(h.beads) for h in made.hangers))
     counted = tally(made, 2)
     assert {line.key: line.piece for line in counted.lines} == {key: plain[key] for key in made.legend}
     assert counted.beads == plain.total() and all(line.total == 2 * line.piece for line in counted.lines)
