@@ -15,6 +15,10 @@ ROUNDING = 1e-9
 # nylon D, which by our figures fills 0.51 of the hole with a needle of size 12; a fourth pass would fill 0.65.
 MOST_FILLED = 0.57
 
+# Thread gives way, and published sizes of holes and threads spread by 10 to 25 %. What is called impossible is so even with every
+# thread pressed to this part of its thickness.
+PRESSED = 0.8
+
 
 def most_passes(hole: float, thread: float) -> int:
     """The most passes of a round thread of `thread` mm that a hole of `hole` mm has room for; never more than 13.

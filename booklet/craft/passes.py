@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from .beads import BeadKind
 from .events import Path, Place
-from .hole import can_hold, comfortable
+from .hole import PRESSED, can_hold, comfortable
 from .layout import layout
 from .needle import path
 from .piece import Piece
@@ -55,24 +55,25 @@ def threaded(piece: Piece, plan: ThreadPlan) -> tuple[Threaded, ...]:
         for place in sorted(needle.passes()))
 
 
-def impossible(piece: Piece, plan: ThreadPlan) -> Iterator[Crowded]:
-    """Beads whose holes cannot hold the thread, by the bound of circle packing."""
-    yield from _grouped([(bead, held(bead), None) for bead in threaded(piece, plan) if not can_hold(bead.kind.hole, bead.threads)])
+def impossible(beads: Sequence[Threaded]) -> Iterator[Crowded]:
+    """Beads whose holes cannot hold the thread, even pressed thin, by the bound of circle packing."""
+    for group in _groups(beads):
+        if held(group[0]) < group[0].passes:
+            yield Crowded(group[0].kind, group, held(group[0]), None)
 
 
-def tight(piece: Piece, plan: ThreadPlan) -> Iterator[Crowded]:
-    """Beads whose holes hold the thread, but not the needle that has to bring it through on the last pass."""
-    found = []
-    for bead in threaded(piece, plan):
-        if can_hold(bead.kind.hole, bead.threads):
-            stuck = sticks(bead, plan)
-            found += [(bead, *stuck)] if stuck else []
-    yield from _grouped(found)
+def tight(beads: Sequence[Threaded], plan: ThreadPlan) -> Iterator[Crowded]:
+    """Beads whose holes hold the thread, but have hardly room for the needle that has to bring it through on the last pass."""
+    for group in _groups(beads):
+        stuck = sticks(group[0], plan) if held(group[0]) == group[0].passes else None
+        if stuck:
+            yield Crowded(group[0].kind, group, *stuck)
 
 
 def held(bead: Threaded) -> int:
-    """How many of a bead's threads its hole can hold."""
-    return max((count for count in range(1, bead.passes + 1) if can_hold(bead.kind.hole, bead.threads[:count])), default=0)
+    """How many of a bead's threads, pressed thin, its hole can hold."""
+    thin = [PRESSED * thread for thread in bead.threads]
+    return max((count for count in range(1, bead.passes + 1) if can_hold(bead.kind.hole, thin[:count])), default=0)
 
 
 def sticks(bead: Threaded, plan: ThreadPlan) -> tuple[int, Needle] | None:
@@ -90,20 +91,23 @@ def needles_for(plan: ThreadPlan, thread: float) -> list[Needle]:
 
 
 def needle_for(piece: Piece, plan: ThreadPlan) -> Needle | None:
-    """The thickest needle that goes through every bead on its last pass, because it is the easiest to thread and bends
-    least; the thinnest that takes the thread where none goes through everywhere. None where nothing is known."""
+    """The needle that goes with the thickest thread used, or the next thinner one that goes through every bead on its last pass.
+
+    The thinnest that takes the thread where none goes through everywhere; None where nothing is known.
+    """
     beads = threaded(piece, plan)
-    needles = needles_for(plan, max((thread for bead in beads for thread in bead.threads), default=0.0)) if beads else []
-    # Where two threads share a bead the last pass is the fullest, and so it is within each thread.
-    fits = (needle for needle in needles if all(comfortable(bead.kind.hole, needle.diameter, bead.threads[:-1]) for bead in beads))
+    thickest = max((thread for bead in beads for thread in bead.threads), default=0.0)
+    usual = [needle for needle in plan.needles if thickest <= needle.thread][-1:]
+    needles = [needle for needle in needles_for(plan, thickest) if not usual or needle.diameter <= usual[0].diameter] if beads else []
+    holes = {(bead.kind.hole, bead.threads[:-1]) for bead in beads}   # on the last pass a hole is fullest
+    fits = (needle for needle in needles if all(comfortable(hole, needle.diameter, before) for hole, before in holes))
     return next(fits, needles[-1] if needles else None)
 
 
-def _grouped(found: list[tuple[Threaded, int, Needle | None]]) -> Iterator[Crowded]:
+def _groups(beads: Sequence[Threaded]) -> Iterator[tuple[Threaded, ...]]:
     """Together: beads of one kind with the same threads, in one row, in the fringe or in the hangers."""
     groups: dict[tuple, list[Threaded]] = {}
-    for bead, fit, needle in found:
+    for bead in beads:
         line = bead.place.line if bead.place.part == "row" else 0
-        groups.setdefault((bead.place.part, line, bead.kind.name, bead.threads, fit, needle), []).append(bead)
-    for (*_, fit, needle), beads in groups.items():
-        yield Crowded(beads[0].kind, tuple(beads), fit, needle)
+        groups.setdefault((bead.place.part, line, bead.kind.name, bead.threads), []).append(bead)
+    yield from map(tuple, groups.values())

@@ -26,7 +26,8 @@ class Needle:
 
     size: str         # as sold: "12"
     diameter: float   # mm
-    eye: float        # mm, the thickest thread that it is threaded with
+    thread: float     # mm, the thickest thread that it is usually sold for
+    eye: float        # mm, the thickest thread that can be forced through the eye
     source: str = ""
 
 

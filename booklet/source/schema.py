@@ -211,7 +211,8 @@ class NeedleEntry:
     """A size of beading needle."""
 
     diameter: float | None = entry(mm("0.38 mm", 0.1, 3), "its thickness", required=True)
-    eye: float | None = entry(mm("0.3 mm", 0.02, 3), "the thickest thread that it is threaded with", required=True)
+    thread: float | None = entry(mm("0.21 mm", 0.02, 3), "the thickest thread that it is usually sold for", required=True)
+    eye: float | None = entry(mm("0.3 mm", 0.02, 3), "the thickest thread that can be forced through its eye", required=True)
     source: str | None = entry(Text(300), "where the figures come from")
 
 

@@ -1,7 +1,7 @@
 """A bead's hole cannot hold the thread that goes through it.
 
-The passes through a bead are counted on the needle's path. Circles of the thread's diameter cannot lie side by side in a circle of
-the hole's diameter in that number, however they are laid: the bead breaks, or the row cannot be finished.
+The passes through a bead are counted on the needle's path. Circles of the thread's diameter, even pressed to four fifths of it, cannot
+lie side by side in a circle of the hole's diameter in that number: the bead breaks, or the row cannot be finished.
 
 Bad:
 
@@ -33,7 +33,7 @@ ID, SEVERITY, NEEDS = "thread-too-thick-for-hole", Severity.ERROR, "path"
 def check(subject: Subject) -> Iterator[Finding]:
     """Beads together that lie in one row or in the fringe, with their passes and how many there is room for."""
     pattern = subject.pattern
-    for crowded in impossible(subject.piece, pattern.thread):
+    for crowded in impossible(subject.threaded):
         yield Finding(place_of(pattern, crowded), SEVERITY, ID,
-                      f"{beads_said(crowded)}: {threads_said(pattern, crowded)}, but there is room for {crowded.fit}",
+                      f"{beads_said(crowded)}: {threads_said(pattern, crowded)}, but even pressed thin only {crowded.fit} have room",
                       "use a thinner thread, or beads with wider holes")

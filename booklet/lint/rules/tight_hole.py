@@ -35,7 +35,7 @@ ID, SEVERITY, NEEDS = "tight-hole", Severity.WARNING, "path"
 def check(subject: Subject) -> Iterator[Finding]:
     """Beads together that lie in one row or in the fringe, with their passes and how many go through."""
     pattern = subject.pattern
-    for crowded in tight(subject.piece, pattern.thread):
+    for crowded in tight(subject.threaded, pattern.thread):
         yield Finding(place_of(pattern, crowded), SEVERITY, ID,
                       f"{beads_said(crowded)}: {threads_said(pattern, crowded)}, but only {crowded.fit} go through easily with a needle of "
                       f"size {crowded.needle.size}", "use a thinner thread, or beads with wider holes")
