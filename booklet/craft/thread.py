@@ -10,11 +10,15 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil, dist
 
-from .events import Event, Section, Under
+from .events import Event, Guard, Ring, Section, Under
+from .hanger import carriers, top_row
 from .layout import Layout, layout
 from .needle import path
 from .piece import Piece
 from .plan import TAIL, WEAVE_IN, ThreadPlan
+
+GUARD_HEIGHT = 4.0   # mm from the top row to the bow of a guard; from memory
+RING_WIRE = 0.2      # of the size of a ring: how thick its wire is; from memory
 
 
 @dataclass(frozen=True)
@@ -127,4 +131,13 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
         worked = piece.rows[event.section.number - 1] if event.section.kind == "row" else None
         edge = places.bottoms if worked is not None and worked.level < 0 else places.tops
         return [(x, edge[row.number])]
+    if isinstance(event, (Guard, Ring)):
+        return [_hanger_point(event, places, piece)]
     return [(places.spots[place].x, places.spots[place].y) for place in getattr(event, "places", ())]
+
+
+def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[float, float]:
+    """The top of a guard, or of the wire of a ring, between the stitches that carry it."""
+    hanger, top, zero = piece.hangers[event.section.number - 1], top_row(piece), min(row.first for row in piece.rows)
+    middle = sum(places.x(top.stitches[index].at - zero) for index in carriers(piece, hanger)) / 2
+    return middle, places.tops[top.number] + (GUARD_HEIGHT if hanger.kind == "guard" else RING_WIRE * hanger.size)

@@ -35,7 +35,7 @@ def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished") 
 
 
 def pair_svg(piece: Piece, *, mirror: bool = False, scale: float = 2.0, prefix: str = "pair") -> str:
-    """Two pieces side by side; the second one is turned over if `mirror` says so."""
+    """Two pieces side by side; the second one is the mirror image of the first if `mirror` says so."""
     return _pictured([piece, mirrored(piece) if mirror else piece], scale, pair_alt(piece, mirror=mirror), prefix)
 
 
@@ -58,7 +58,7 @@ def finished_alt(piece: Piece) -> str:
 
 def pair_alt(piece: Piece, *, mirror: bool = False) -> str:
     """What the view of the pair shows, in words."""
-    second = "the second turned over" if mirror else "both alike"
+    second = "the second the mirror image of the first" if mirror else "both alike"
     return f"The finished pair, {second}; each piece{_described(piece)}"
 
 

@@ -113,7 +113,7 @@ def test_alternative_text():
         "The finished piece, 18 mm wide and 44 mm long without the ear wire: a body of 11 rows, a fringe of 11 strands, "
         "a thread guard with a plain ring. Beads: W chalk white, B storm blue, R rowan red, G old gold.")
     assert pair_alt(triangle(2), mirror=True) == (
-        "The finished pair, the second turned over; each piece, 3 mm wide and 3 mm long without the ear wire: a body of 2 rows. "
+        "The finished pair, the second the mirror image of the first; each piece, 3 mm wide and 3 mm long without the ear wire: a body of 2 rows. "
         "Beads: W chalk white.")
     assert finished_alt(Piece(LEGEND, 1, "right", ())) == "The finished piece, without rows."
     assert Seen(finished_svg(Piece(LEGEND, 1, "right", ()))).root.get("role") == "img"
