@@ -80,7 +80,7 @@ def test_the_count_tells_the_second_piece_too(fronted):
     root, _, pattern = fronted
     told = CliRunner().invoke(main, ["-C", str(root), "tally", "morning-cloud"]).output
     assert "The second piece" in told and told.count("Strand 1, ") == 2 and "needle    size 12" in told
-    facts = json.loads(CliRunner().invoke(main, ["-C", str(root), "tally", "morning-cloud", "--json"]).output)
+    facts = json.loads(CliRunner().invoke(main, ["-C", str(root), "tally", "morning-cloud", "--json"]).stdout)
     assert [strand["beads"] for strand in facts["second"]["strands"]] == ["".join(strand.beads) for strand in pattern.second.strands]
 
 

@@ -189,9 +189,10 @@ def test_error_passes_that_no_hole_can_hold(tmp_path):
 
 
 def test_error_a_strand_longer_than_its_thread(tmp_path):
-    assert found(tmp_path, "fringe: {end: 1B, strands: [9W, 99W, 9W]}\nthread: {length: 0.5 m}\n") == [
-        f"{FILE}:13:33: warning: strand 2 takes more thread than a working length of 0.5 m leaves, which is 200 mm without its ends "
-        "(give a longer thread.length) [row-longer-than-thread]"]
+    book = "title: B\norder: [morning-cloud]\ndefaults: {thread: {body: {kind: nylon B}, fringe: {kind: nylon B}}}\n"
+    assert found(tmp_path, "fringe: {end: 1B, strands: [60W, 60W, 60W]}\nthread: {length: 0.45 m}\n", book) == [
+        f"{FILE}:13:{column}: warning: strand {number} takes more thread than a working length of 0.45 m leaves, which is 150 mm without its ends "
+        "(give a longer thread.length) [row-longer-than-thread]" for number, column in ((1, 29), (2, 34), (3, 39))]
 
 
 def test_error_missing_photo(tmp_path):

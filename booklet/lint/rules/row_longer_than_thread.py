@@ -8,14 +8,14 @@ Bad:
     fringe:
       end: 1B
       strands: [60W, 60W, 60W]
-    thread: {length: 0.45 m}
+    thread: {body: {kind: nylon B}, fringe: {kind: nylon B}, length: 0.45 m}
 
 Good:
 
     fringe:
       end: 1B
       strands: [60W, 60W, 60W]
-    thread: {length: 1.4 m}
+    thread: {body: {kind: nylon B}, fringe: {kind: nylon B}, length: 1.4 m}
 """
 
 from __future__ import annotations
