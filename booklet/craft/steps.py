@@ -50,7 +50,7 @@ def _fringe(piece: Piece, plan: ThreadPlan) -> list[Step]:
     longest = max(piece.strands, key=lambda strand: strand_length(piece, strand.all))
     return [
         Step("fringe-start", "Starting the fringe",
-             f"Thread {m(plan.length)} of {plan.fringe}; stretch nylon before you use it. Anchor it in the body round two neighbouring "
+             f"Thread {m(plan.length)} of {plan.fringe}{_stretch(plan)}. Anchor it in the body round two neighbouring "
              f"{unit_of(piece, 2)} twice and pass down through the first {unit} of row 1 at the {side} edge. "
              f"The thread exits under row 1, above strand {first}."),
         Step("fringe", "Each strand",
@@ -60,6 +60,12 @@ def _fringe(piece: Piece, plan: ThreadPlan) -> list[Step]:
              f"The longest, strand {longest.number}, measures {strand_length(piece, longest.all):.0f} mm. "
              "After the last strand the thread exits the top of row 1."),
     ]
+
+
+def _stretch(plan: ThreadPlan) -> str:
+    """Advice for a thread that is of nylon, or of which nothing is known."""
+    known = plan.kind("fringe")
+    return "; stretch nylon before you use it" if known is None or not known.material or "nylon" in known.material else ""
 
 
 def _finishing(piece: Piece) -> Step:

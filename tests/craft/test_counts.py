@@ -116,6 +116,13 @@ def test_thread_changes_are_told_where_they_fall():
     assert list(told).index("fringe-thread-change") == list(told).index("fringe") + 1
 
 
+@pytest.mark.parametrize(("material", "stretched"), [("nylon", True), ("", True), ("gel-spun polyethylene", False)])
+def test_only_nylon_is_stretched(material, stretched):
+    made, plan = triangle(3, last=3, strands=["W"] * 3), ThreadPlan("any", "any", kinds={"any": ThreadKind("any", 0.2, material)})
+    (text,) = [step.text for step in steps(made, plan, thread_use(made, plan)) if step.id == "fringe-start"]
+    assert ("stretch nylon" in text) is stretched
+
+
 def test_two_pliers_only_where_there_is_an_ear_wire():
     hung, bare = triangle(4, hanger=Hanger("guard")), triangle(4)
     plan = ThreadPlan()
