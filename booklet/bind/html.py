@@ -54,12 +54,13 @@ def kept_whole(text: str) -> str:
     return _TOGETHER.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
 
 
-def _tick_printed(part: str, number: int) -> Markup:
+def _tick_printed(part: str, number: int, second: bool = False) -> Markup:
     return Markup('<span class="tick">☐</span>')
 
 
-def _tick_web(part: str, number: int) -> Markup:
-    return Markup(f'<input type="checkbox" id="{part}-{number}" aria-label="{part} {number} done">')
+def _tick_web(part: str, number: int, second: bool = False) -> Markup:
+    name, of = ("second-", " of the second piece") if second else ("", "")
+    return Markup(f'<input type="checkbox" id="{name}{part}-{number}" aria-label="{part} {number}{of} done">')
 
 
 def dates(environ: Callable = os.environ.get) -> Markup:

@@ -13,7 +13,7 @@ from .piece import RIGHT, Row
 
 
 class Section(NamedTuple):
-    """The part of the work an event belongs to: ("row", 3), ("strand", 2), ("lower", 1) or ("hanger", 1)."""
+    """The part of the work an event belongs to: ("row", 3), ("strand", 2), ("lower", 1) or ("hanger", 2)."""
 
     kind: str
     number: int
@@ -23,7 +23,8 @@ class Place(NamedTuple):
     """One bead of the piece.
 
     part "row": line is the row number, index the stitch from the left (0 first), level the bead from low (0).
-    part "strand": line is the strand number, index the bead from the top. part "hanger": index along the loop.
+    part "strand": line is the strand number, index the bead from the top. part "hanger": line is the number of the hanger, index
+    the bead along the loop.
     """
 
     part: str
@@ -66,6 +67,13 @@ class Guard:
 
 
 @dataclass(frozen=True)
+class Ring:
+    """Through a closed ring."""
+
+    section: Section
+
+
+@dataclass(frozen=True)
 class Anchor:
     """A thread begins; its tail is woven in later."""
 
@@ -79,7 +87,7 @@ class WeaveIn:
     section: Section
 
 
-Event = PickUp | Pass | Under | Guard | Anchor | WeaveIn
+Event = PickUp | Pass | Under | Guard | Ring | Anchor | WeaveIn
 
 
 @dataclass(frozen=True)

@@ -1,47 +1,77 @@
-"""The path of the needle through a hanger: to the middle of the top row, then round through guard or loop."""
+"""The hangers of a piece: which stitches of the top row carry them, and the path of the needle through guard, ring or loop."""
 
 from __future__ import annotations
 
-from .events import Event, Guard, Pass, PickUp, Place, Section, Under, edge_index, stitch_places
-from .piece import Piece, Row
-
-HANGER_PASSES = 3  # through a guard or loop; common practice, no source
+from .events import Event, Guard, Pass, PickUp, Place, Ring, Section, Under, edge_index, stitch_places
+from .piece import LEFT, RIGHT, Hanger, Piece, Row
 
 
 def top_row(piece: Piece) -> Row:
-    """The highest row as the piece hangs, which carries the hanger."""
+    """The highest row as the piece hangs, which carries the hangers."""
     return max(piece.rows, key=lambda row: row.level)
 
 
-def hanger_stitches(piece: Piece) -> tuple[int, int]:
-    """Indexes of the two stitches of the top row that carry the hanger, left then right; equal in a row of one."""
-    count = len(top_row(piece).stitches)
-    if count % 2 == 0:
-        return count // 2 - 1, count // 2
-    middle = count // 2
-    return max(0, middle - 1), min(count - 1, middle + 1)
+def pitch(piece: Piece) -> float:
+    """mm from stitch to stitch of a row: the widest bead of the body."""
+    return max(piece.legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
 
 
-def hanger(piece: Piece) -> list[Event]:
-    """Along the top row to the middle, then round through guard or loop, `HANGER_PASSES` times."""
-    if piece.hanger.kind == "none":
+def top_width(piece: Piece) -> float:
+    """mm from edge to edge of the top row."""
+    return len(top_row(piece).stitches) * pitch(piece)
+
+
+def carriers(piece: Piece, hanger: Hanger) -> tuple[int, int]:
+    """Indexes of the two stitches of the top row that carry a hanger, left then right; equal in a row of one.
+
+    A guard sits on the two whose distance is nearest to its span, a ring or a loop on two that are as near as can be. In the
+    middle of the row both stand equally far from its edges.
+    """
+    last = len(top_row(piece).stitches) - 1
+    step = 2 if hanger.at == "middle" else 1
+    apart = range(last % 2 if step == 2 else 1, last + 1, step)
+    apart = [count for count in apart if count] or [0]
+    span = hanger.span / pitch(piece) if hanger.kind == "guard" else 0.0
+    between = min(apart, key=lambda count: abs(count - span))
+    left = {LEFT: 0, RIGHT: last - between}.get(hanger.at, (last - between) // 2)
+    return left, left + between
+
+
+def hangers(piece: Piece) -> list[Event]:
+    """Up to the top row, along it to each hanger in turn, and round through it."""
+    if not piece.hangers:
         return []
-    section, top = Section("hanger", 1), top_row(piece)
-    last = piece.rows[-1]
-    events = _climb(piece, section) if piece.lower else []
-    edge = edge_index(top, last.direction)
-    left, right = hanger_stitches(piece)
-    near, far = (left, right) if abs(edge - left) <= abs(edge - right) else (right, left)
-    events += _travel(piece, section, edge, near)
-    loop = tuple(Place("hanger", 1, index) for index in range(len(piece.hanger.beads)))
-    for turn in range(HANGER_PASSES):
+    order = working_order(piece)
+    events = _climb(piece, Section("hanger", order[0])) if piece.lower else []
+    at, on_top = edge_index(top_row(piece), piece.rows[-1].direction), True
+    for number in order:
+        section, hanger = Section("hanger", number), piece.hangers[number - 1]
+        left, right = carriers(piece, hanger)
+        near, far = (left, right) if abs(at - left) <= abs(at - right) else (right, left)
+        events += _travel(piece, section, at, on_top, near)
+        events += _rounds(piece, section, hanger, near, far)
+        at, on_top = far, False
+    return events
+
+
+def working_order(piece: Piece) -> list[int]:
+    """Numbers of the hangers in working order: from the side on which the last row ends to the other."""
+    numbers = sorted(range(1, len(piece.hangers) + 1), key=lambda number: carriers(piece, piece.hangers[number - 1]))
+    return numbers[::-1] if piece.rows[-1].direction == RIGHT else numbers
+
+
+def _rounds(piece: Piece, section: Section, hanger: Hanger, near: int, far: int) -> list[Event]:
+    """From the top of the near stitch through the hanger, down through the far one and up again, as often as it is passed."""
+    events: list[Event] = []
+    loop = tuple(Place("hanger", section.number, index) for index in range(len(hanger.beads)))
+    for turn in range(hanger.passes):
         if turn:
             events += _up_again(piece, section, near, far)
-        if piece.hanger.kind == "guard":
-            events.append(Guard(section))
+        if hanger.kind == "loop":
+            events.append(Pass(section, loop, True) if turn else PickUp(section, loop))
         else:
-            events.append(PickUp(section, loop) if turn == 0 else Pass(section, loop, True))
-        events.append(Pass(section, stitch_places(top, far, False), False))
+            events.append(Guard(section) if hanger.kind == "guard" else Ring(section))
+        events.append(Pass(section, stitch_places(top_row(piece), far, False), False))
     return events
 
 
@@ -56,15 +86,13 @@ def _climb(piece: Piece, section: Section) -> list[Event]:
     return climb
 
 
-def _travel(piece: Piece, section: Section, start: int, goal: int) -> list[Event]:
+def _travel(piece: Piece, section: Section, at: int, on_top: bool, goal: int) -> list[Event]:
     """Along the top row, down one stitch and up the next, so that the needle leaves the goal at its top."""
-    top, events, at, up = top_row(piece), [], start, True
+    top, events = top_row(piece), []
     while at != goal:
-        at, up = at + (1 if goal > at else -1), not up
-        events.append(Pass(section, stitch_places(top, at, up), up))
-    if not up:
-        events += _up_again(piece, section, goal, goal)
-    return events
+        at, on_top = at + (1 if goal > at else -1), not on_top
+        events.append(Pass(section, stitch_places(top, at, on_top), on_top))
+    return events if on_top else [*events, *_up_again(piece, section, goal, goal)]
 
 
 def _up_again(piece: Piece, section: Section, goal: int, at: int) -> list[Event]:

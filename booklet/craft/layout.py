@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .events import Place
-from .hanger import hanger_stitches, top_row
-from .piece import Piece, Row
+from .hanger import carriers, pitch, top_row
+from .piece import Hanger, Piece, Row
 
 
 @dataclass(frozen=True)
@@ -39,9 +39,8 @@ class Layout:
 def layout(piece: Piece) -> Layout:
     """Lay out body, fringe and hanger beads."""
     legend = piece.legend
-    pitch = max(legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     bottoms, tops = _row_edges(piece)
-    result = Layout(pitch, bottoms, tops, {})
+    result = Layout(pitch(piece), bottoms, tops, {})
     zero = min(row.first for row in piece.rows)
     for row in piece.rows:
         _place_row(piece, row, zero, result)
@@ -52,7 +51,8 @@ def layout(piece: Piece) -> Layout:
             length = legend[key].kind.length
             result.spots[Place("strand", strand.number, index)] = Spot(result.x(base.at - zero), y - length / 2, key)
             y -= length
-    _place_loop(piece, zero, result)
+    for number, hanger in enumerate(piece.hangers, 1):
+        _place_loop(piece, number, hanger, zero, result)
     return result
 
 
@@ -75,17 +75,15 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
             y += length
 
 
-def _place_loop(piece: Piece, zero: int, result: Layout) -> None:
+def _place_loop(piece: Piece, number: int, hanger: Hanger, zero: int, result: Layout) -> None:
     """A loop's beads on a polygon line above the two stitches that carry it: up one side and down the other."""
-    beads = piece.hanger.beads
-    if not beads:
-        return
+    beads = hanger.beads
     top = top_row(piece)
-    left, right = (result.x(top.stitches[i].at - zero) for i in hanger_stitches(piece))
+    left, right = (result.x(top.stitches[i].at - zero) for i in carriers(piece, hanger))
     middle, y = (left + right) / 2, result.tops[top.number]
     for index, key in enumerate(beads):
         kind = piece.legend[key].kind
         rank = min(index, len(beads) - 1 - index)
         side = 0 if len(beads) % 2 and index == len(beads) // 2 else (-1 if index < len(beads) / 2 else 1)
         x = middle + side * max(kind.diameter / 2, (right - left) / 2)
-        result.spots[Place("hanger", 1, index)] = Spot(x, y + (rank + 0.5) * kind.length, key)
+        result.spots[Place("hanger", number, index)] = Spot(x, y + (rank + 0.5) * kind.length, key)

@@ -7,7 +7,7 @@ from this path.
 from __future__ import annotations
 
 from .events import Path, WeaveIn
-from .hanger import hanger
+from .hanger import hangers
 from .piece import Piece
 from .stitches import faults, stitch_of
 from .strands import fringe
@@ -19,5 +19,5 @@ def path(piece: Piece) -> Path:
         raise ValueError("the piece cannot be worked; see craft.stitches.faults")
     if piece.strands and len(piece.strands) != len(piece.base.stitches):
         raise ValueError("the number of strands differs from the number of base stitches")
-    body = [*stitch_of(piece).body(piece), *hanger(piece)]
+    body = [*stitch_of(piece).body(piece), *hangers(piece)]
     return Path((*body, WeaveIn(body[-1].section)), tuple(fringe(piece)))

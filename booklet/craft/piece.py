@@ -1,4 +1,4 @@
-"""The piece: rows of stitches, strands of fringe, a hanger, and whether they can be worked.
+"""The piece: rows of stitches, strands of fringe, hangers, and whether they can be worked.
 
 Positions are chart columns in half-stitch units: neighbours of a row stand 2 apart, and a row
 stands 1 to either side of the row it hangs on. Lists of stitches run left to right as the piece hangs;
@@ -8,7 +8,7 @@ the beads of a stitch run from low to high, low being next to the base row.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from .beads import Bead
 
@@ -67,12 +67,21 @@ class Strand:
         return self.beads + self.end
 
 
+GUARD_SPAN = 3.0   # mm from leg to leg of a small thread guard, which is about 4 mm across; from memory
+RING_SIZE = 4.0    # mm across a small closed ring; from memory
+HANGER_PASSES = 3  # of the thread through a hanger; common practice, no source
+
+
 @dataclass(frozen=True)
 class Hanger:
-    """What the ear wire holds: a thread guard, a loop of beads, or nothing."""
+    """What carries the piece: a thread guard, a closed ring that is stitched on, or a loop of beads."""
 
-    kind: str = "none"            # guard | loop | none
+    kind: str = "none"            # guard | ring | loop | none
     beads: tuple[str, ...] = ()   # of a loop
+    at: str = "middle"            # where on the top row it sits: left | middle | right
+    span: float = GUARD_SPAN      # mm between the legs of a guard
+    size: float = RING_SIZE       # mm across a ring
+    passes: int = HANGER_PASSES   # of the thread through it
 
 
 @dataclass(frozen=True)
@@ -84,7 +93,7 @@ class Piece:
     hand: str                      # "right": row 1 runs left to right
     rows: tuple[Row, ...]          # in working order
     strands: tuple[Strand, ...] = ()
-    hanger: Hanger = field(default_factory=Hanger)
+    hangers: tuple[Hanger, ...] = ()
     stitch: str = "brick"          # a name in craft.stitches.STITCHES
 
     @property

@@ -45,6 +45,10 @@ def rows_said(rows: Sequence[Row]) -> str:
 
 
 def section_name(section: Section) -> str:
-    """A part of the work in words: "row 7", "strand 3", "the hanger"."""
-    return {"hanger": "the hanger", "lower": "the rows below the base"}.get(
-        section.kind, f"{section.kind} {section.number}")
+    """A part of the work in words: "row 7", "strand 3", "hanger 2"."""
+    return "the rows below the base" if section.kind == "lower" else f"{section.kind} {section.number}"
+
+
+def listed(things: Sequence[str]) -> str:
+    """"a", "a and b", "a, b and c"."""
+    return things[0] if len(things) == 1 else f"{', '.join(things[:-1])} and {things[-1]}"

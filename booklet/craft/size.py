@@ -41,7 +41,8 @@ def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:
 
 
 def mass(piece: Piece) -> float:
-    """Grams of beads in one piece; ear wire, guard and thread are not counted."""
+    """Grams of beads in one piece; findings and thread are not counted."""
     body = (key for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     fringe = (key for strand in piece.strands for key in strand.all)
-    return sum(piece.legend[key].kind.mass for key in (*body, *fringe, *piece.hanger.beads)) / 1000
+    loops = (key for hanger in piece.hangers for key in hanger.beads)
+    return sum(piece.legend[key].kind.mass for key in (*body, *fringe, *loops)) / 1000

@@ -51,7 +51,8 @@ def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, l
     """Count a piece. `pack_grams` gives the grams of a pack by key; the rest come in packs of PACK_GRAMS."""
     body = Counter(key for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     fringe = Counter(key for strand in piece.strands for key in strand.all)
-    counts = body + fringe + Counter(piece.hanger.beads)
+    hanger = Counter(key for hanger in piece.hangers for key in hanger.beads)
+    counts = body + fringe + hanger
     lines = []
     for key, bead in piece.legend.items():
         total = counts[key] * pieces
@@ -59,7 +60,7 @@ def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, l
         grams = to_buy * bead.kind.mass / 1000
         lines.append(BeadTally(bead, counts[key], total, to_buy, grams,
                                ceil(round(grams / (pack_grams or {}).get(key, PACK_GRAMS), 9))))
-    return Tally(pieces, body.total(), fringe.total(), len(piece.hanger.beads), tuple(lines))
+    return Tally(pieces, body.total(), fringe.total(), hanger.total(), tuple(lines))
 
 
 def hand_counts(piece: Piece) -> dict[str, int]:

@@ -49,7 +49,7 @@ _ALL = (
     Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
     Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
     Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),
-    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: piece.hanger.kind == "loop"),
+    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: any(hanger.kind == "loop" for hanger in piece.hangers)),
     Technique("many-beads", INTERMEDIATE, f"more than {MANY_BEADS} beads a piece", lambda piece: tally(piece).beads > MANY_BEADS, listed=False),
 )
 TECHNIQUES: Mapping[str, Technique] = {technique.id: technique for technique in _ALL}

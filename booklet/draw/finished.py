@@ -6,22 +6,22 @@ from dataclasses import replace
 from itertools import groupby
 from math import atan2
 
-from ..craft.hanger import hanger_stitches, top_row
-from ..craft.piece import Piece, Stitch, Strand
+from ..craft.hanger import carriers, top_row
+from ..craft.pair import mirrored
+from ..craft.piece import Piece, Strand
 from ..craft.size import size
 from .beads import OUTLINED, Track
 from .chart import Box
 from .glass import single, string_run, woven_run
 from .grid import body_grid
 from .hang import SPREAD, Hung, hang, track
-from .hanger import Carrier, draw_hanger, hanger_reach
+from .hanger import THREAD, Carrier, draw_hanger, hanger_reach, hangers_said
 from .picture import Blank, Picture, Point, Style, polyline
 from .said import beads_named, counted
 from .strands import end_offsets
 
 MARGIN = 0.5      # mm round the picture
 END_GAP = 0.12    # real mm round end beads
-THREAD = "#8f867c"
 PAIR_GAP = 7.0    # real mm between the two pieces of a pair
 BODY = ("ground", "beads", "lights")
 BEHIND = ("ground-behind", "beads-behind", "lights-behind")
@@ -35,7 +35,7 @@ def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished") 
 
 
 def pair_svg(piece: Piece, *, mirror: bool = False, scale: float = 2.0, prefix: str = "pair") -> str:
-    """Two pieces side by side; the second one is turned over if `mirror` says so."""
+    """Two pieces side by side; the second one is the mirror image of the first if `mirror` says so."""
     return _pictured([piece, mirrored(piece) if mirror else piece], scale, pair_alt(piece, mirror=mirror), prefix)
 
 
@@ -58,7 +58,7 @@ def finished_alt(piece: Piece) -> str:
 
 def pair_alt(piece: Piece, *, mirror: bool = False) -> str:
     """What the view of the pair shows, in words."""
-    second = "the second turned over" if mirror else "both alike"
+    second = "the second the mirror image of the first" if mirror else "both alike"
     return f"The finished pair, {second}; each piece{_described(piece)}"
 
 
@@ -69,21 +69,11 @@ def _described(piece: Piece) -> str:
     parts = [f"a body of {counted(len(piece.rows), 'row')}"]
     if piece.strands:
         parts.append(f"a fringe of {counted(len(piece.strands), 'strand')}")
-    if piece.hanger.kind == "guard":
-        parts.append("a thread guard with a plain ring")
-    elif piece.hanger.beads:
-        parts.append(f"a loop of {counted(len(piece.hanger.beads), 'bead')}")
+    parts += hangers_said(piece)
     keys = [key for row in piece.rows for stitch in row.stitches for key in stitch.beads]
-    keys += [key for strand in piece.strands for key in strand.all] + list(piece.hanger.beads)
+    keys += [key for strand in piece.strands for key in strand.all] + [key for hanger in piece.hangers for key in hanger.beads]
     return (f", {measured.width:.0f} mm wide and {measured.length:.0f} mm long without the ear wire: "
             f"{', '.join(parts)}. Beads: {beads_named(piece, keys)}.")
-
-
-def mirrored(piece: Piece) -> Piece:
-    """The piece turned over, for drawing: left and right of body and fringe exchanged."""
-    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
-    strands = tuple(replace(strand, number=number) for number, strand in enumerate(reversed(piece.strands), 1))
-    return replace(piece, rows=rows, strands=strands, hanger=replace(piece.hanger, beads=piece.hanger.beads[::-1]))
 
 
 def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str) -> str:
@@ -107,7 +97,7 @@ def _draw(picture: Picture, piece: Piece, scale: float, left: float) -> Box:
     view = _View(picture, piece, scale, left)
     view.body()
     view.fringe()
-    return view.box(view.hanger())
+    return view.box(view.hangers())
 
 
 class _View:
@@ -183,13 +173,15 @@ class _View:
             reach = max(self.legend[key].kind.diameter, self.legend[key].kind.length) * self.scale / 2
             self.reach += [(x - reach, y), (x + reach, y + reach)]
 
-    def hanger(self) -> float:
-        """Draw the hanger; returns the y of its upper edge."""
-        if not self.grid.piece.rows or self.piece.hanger.kind == "none":
+    def hangers(self) -> float:
+        """Draw the hangers; returns the y of their upper edge."""
+        if not self.grid.piece.rows:
             return 0.0
-        top = top_row(self.grid.piece)
-        left, right = (self.left + self.grid.at(top.stitches[index].at) for index in hanger_stitches(self.grid.piece))
-        place = Carrier(left, right, self.grid.top(top), self.scale)
-        reach = hanger_reach(self.piece, place)
-        self.reach += [(place.middle - reach, 0.0), (place.middle + reach, 0.0)]
-        return draw_hanger(self.picture, self.piece, place)
+        top, highest = top_row(self.grid.piece), 0.0
+        for hanger in self.piece.hangers:
+            left, right = (self.left + self.grid.at(top.stitches[index].at) for index in carriers(self.grid.piece, hanger))
+            place = Carrier(left, right, self.grid.top(top), self.scale)
+            reach = hanger_reach(self.legend, hanger, place)
+            self.reach += [(place.middle - reach, 0.0), (place.middle + reach, 0.0)]
+            highest = min(highest, draw_hanger(self.picture, self.legend, hanger, place))
+        return highest

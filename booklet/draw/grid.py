@@ -8,7 +8,7 @@ from itertools import groupby
 
 from ..craft.layout import Layout, layout
 from ..craft.events import Place
-from ..craft.piece import Hanger, Piece, Row
+from ..craft.piece import Piece, Row
 
 
 @dataclass(frozen=True)
@@ -85,7 +85,7 @@ class Grid:
 def body_grid(piece: Piece, bead: float) -> Grid:
     """Lay out the body of a piece, workable or not, at `bead` mm from stitch to stitch. Rows without stitches are left out."""
     rows = tuple(row for row in piece.rows if row.stitches)
-    body = replace(piece, rows=rows, strands=(), hanger=Hanger())
+    body = replace(piece, rows=rows, strands=(), hangers=())
     if not rows:
         return Grid(body, bead, Layout(1.0, {}, {}, {}), 1.0)
     plan = layout(body)

@@ -245,9 +245,10 @@ def _beads_of_stitch(place: _Place, facts: Facts) -> Verdict:
 def _beads_of_loop(place: _Place, facts: Facts) -> Verdict:
     if not re.search(rf"\bloop\b[^,]*?\b(?:{_HAS})\s+$", place.before) and not place.precedes("(?:in|of|for) the loop"):
         return _NOT_MEANT
-    count = len(facts.piece.hanger.beads)
+    counts = [len(hanger.beads) for hanger in facts.piece.hangers if hanger.beads]
+    count = counts[0] if counts else 0
     fact = Fact(count, f"the loop has {count}" if count else "the hanger is no loop of beads")
-    return None if place.quantity.value == count else (fact, True)
+    return None if place.quantity.value in (counts or [0]) else (fact, True)
 
 
 def _end_beads(place: _Place, facts: Facts) -> Verdict:

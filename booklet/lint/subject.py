@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from ..craft.layout import Layout, layout
+from ..craft.passes import Threaded, threaded
 from ..craft.piece import Fault, Piece
 from ..craft.stitches import faults
 from ..source.book import Book
@@ -35,6 +36,11 @@ class Subject:
     def faults(self) -> tuple[Fault, ...]:
         """Why the body cannot be worked; empty if it can."""
         return faults(self.piece) if self.piece else ()
+
+    @cached_property
+    def threaded(self) -> tuple[Threaded, ...]:
+        """Every bead with the threads that go through it; for a piece that can be worked."""
+        return threaded(self.piece, self.pattern.thread)
 
     @property
     def strands_fit(self) -> bool:

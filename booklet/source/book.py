@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import TypeVar
 
 from ..craft.beads import BeadKind
+from ..craft.plan import ThreadKind
 from ..craft.tally import PACK_GRAMS, SPARE_PERCENT
 from ..craft.techniques import LEVELS, USUAL_LEVELS
 from ..findings import Finding, Mark, Severity
@@ -14,6 +15,7 @@ from .kinds import shipped_kinds, with_own
 from .nodes import MAP, Document, Node, compose
 from .reader import Reader, nearest_mark
 from .schema import BOOK, BookFile, Defaults, PageEntry, Spare
+from .threads import check_threads, shipped_threads, with_own_threads
 
 T = TypeVar("T")
 _TEXTS = ("title", "subtitle", "author", "publisher", "edition", "copyright", "licence", "contact")
@@ -51,6 +53,7 @@ class Book:
     levels: Mapping[str, tuple[str, ...]] = field(default_factory=dict)    # techniques by the level where this book places them
     defaults: Defaults = Defaults()
     kinds: Mapping[str, BeadKind] = field(default_factory=shipped_kinds)   # shipped and own
+    threads: Mapping[str, ThreadKind] = field(default_factory=shipped_threads)   # shipped and own
     spare_percent: float = float(SPARE_PERCENT)
     least_spare: int = 0
     pack: float = PACK_GRAMS                   # grams
@@ -77,13 +80,14 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     spare, page = written.spare or Spare(), written.page or PageEntry()
     width, height = page.size or (Page.width, Page.height)
     texts = {name: getattr(written, name) or "" for name in _TEXTS}
-    kinds = with_own(written.kinds or {}, reader)
+    kinds, threads = with_own(written.kinds or {}, reader), with_own_threads(written.threads or {}, reader)
+    check_threads(written.defaults.thread if written.defaults else None, threads, reader, ("defaults", "thread"))
     return Book(
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
         levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
-        defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
+        defaults=written.defaults or Defaults(), kinds=kinds, threads=threads, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
         least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS,
         severities=given(written.lint and written.lint.severity), broken=bool(reader.findings), marks=reader.marks,
     ), reader.findings

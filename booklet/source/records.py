@@ -124,6 +124,22 @@ class Many(NamedTuple):
         return {"type": "array", "items": self.of.schema(), "maxItems": self.most}
 
 
+class OneOrMany(NamedTuple):
+    """A list, or one entry that stands for a list of itself; its place is then that of the field."""
+
+    of: Record
+    most: int = 100
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> tuple | None:
+        if node.kind == LIST:
+            return Many(self.of, self.most).read(node, reader, path)
+        one = self.of.read(node, reader, path)
+        return None if one is None else (one,)
+
+    def schema(self) -> dict[str, Any]:
+        return {"anyOf": [self.of.schema(), Many(self.of, self.most).schema()]}
+
+
 class Named(NamedTuple):
     """A mapping whose values are all of one kind, by names that have a shape or, without one, that are known.
 

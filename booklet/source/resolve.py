@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ..craft.beads import Bead
 from ..craft.piece import Hanger, Piece, Stitch, Strand, piece_rows
@@ -12,10 +13,11 @@ from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
 from .fringe import Strands, mirrored, read_fringe_chart, read_strands
 from .nodes import compose
-from .pattern import Pattern
+from .pattern import Pattern, WrittenHanger
 from .reader import FieldPath, Reader
 from .runs import read_beads
 from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, PatternFile
+from .threads import check_threads, shipped_needles
 from .wording import did_you_mean, quoted
 
 _TEXTS = ("title", "summary", "version", "notes")
@@ -47,14 +49,14 @@ class _Resolver:
         chart = self._chart(body)
         base = self._base_index(body, chart)
         strands = self._strands(written.fringe, chart, base)
-        hanger_beads, hanger = self._hanger()
+        hangers = self._hangers()
         hand = written.hand or book.defaults.hand or "right"
-        whole = None not in (base, strands, hanger) and not chart.broken
+        whole = None not in (base, strands, hangers) and not chart.broken
         return Pattern(
             slug, file, **{name: getattr(written, name) or "" for name in _TEXTS},
-            level=self._inherited("level"), makes=self._inherited("makes") or "single", mirror=written.mirror or False, hand=hand,
+            level=self._inherited("level"), makes=self._inherited("makes") or "single", mirror=written.mirror or False, front=written.front or False, hand=hand,
             legend=legend, drop=body.drop or 1, base=body.base or "bottom", chart=chart, written_strands=strands or (),
-            hanger_beads=hanger_beads, hanger=hanger or Hanger(),
+            hangers=hangers or (),
             findings_list=tuple(item for item in written.findings or book.defaults.findings or () if item and item.item and item.each),
             thread=self._thread(), photo=written.photo if written.photo and written.photo.file and written.photo.alt else None,
             links=tuple(link for link in written.links or () if link and link.label and link.url),
@@ -62,7 +64,7 @@ class _Resolver:
             counted=given(written.counted), allowed=given(written.lint and written.lint.allow),
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,
-            piece=_piece(legend, body.drop, hand, chart, base, strands, hanger) if whole else None,
+            piece=_piece(legend, body.drop, hand, chart, base, strands, hangers) if whole else None,
             marks=self._marks(chart, body, strands))
 
     def _inherited(self, name: str) -> str:
@@ -109,21 +111,31 @@ class _Resolver:
 
     def _thread(self) -> ThreadPlan:
         """Part by part: the pattern's own, else the book's, else the usual."""
-        plan = ThreadPlan()
+        if not self.book.broken:
+            check_threads(self.written.thread, self.book.threads, self.reader, ("thread",))
+        plan = ThreadPlan(kinds=self.book.threads, needles=shipped_needles())
         for given in (self.book.defaults.thread, self.written.thread):
             if given:
-                plan = ThreadPlan(given.body and given.body.kind or plan.body, given.fringe and given.fringe.kind or plan.fringe,
-                                  given.length or plan.length)
+                plan = replace(plan, body=given.body and given.body.kind or plan.body,
+                               fringe=given.fringe and given.fringe.kind or plan.fringe, length=given.length or plan.length)
         return plan
 
-    def _hanger(self) -> tuple[tuple[DrawnBead, ...], Hanger | None]:
-        """Beads with their places, and the hanger as written; whether the two fit is for rules to say."""
-        entry = self.written.hanger or self.book.defaults.hanger or HangerEntry("none")
-        if ("hanger",) in self.reader.marks and not self.written.hanger or entry.kind is None:
-            return (), None
+    def _hangers(self) -> tuple[WrittenHanger, ...] | None:
+        """The hangers as written; whether their fields fit their kinds is for rules to say."""
+        entries = self.written.hanger if ("hanger",) in self.reader.marks else self.book.defaults.hanger or ()
+        if entries is None:
+            return None
+        hangers = [self._hanger(entry, ("hanger",) if ("hanger", 1) not in self.reader.marks else ("hanger", number))
+                   for number, entry in enumerate(entries, 1)]
+        return None if None in hangers else tuple(hangers)
+
+    def _hanger(self, entry: HangerEntry | None, path: FieldPath) -> WrittenHanger | None:
+        if entry is None or entry.kind is None:
+            return None
         beads, found = read_beads(entry.beads, self.keys) if entry.beads else ((), [])
         self.reader.add(found)
-        return beads or (), None if beads is None else Hanger(entry.kind, _keys(beads))
+        said = {name: getattr(entry, name) for name in ("at", "span", "size", "passes") if getattr(entry, name) is not None}
+        return None if beads is None else WrittenHanger(Hanger(entry.kind, _keys(beads), **said), beads, path)
 
     def _chart(self, body: Body) -> DrawnChart:
         if body.chart is None or body.drop is None:
@@ -178,17 +190,20 @@ class _Resolver:
         return marks | {("strand", number): strand.mark for number, strand in enumerate(strands or (), 1)}
 
 
-def _piece(legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, base: int, strands: Strands, hanger: Hanger) -> Piece | None:
+def _piece(legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, base: int, strands: Strands,
+           hangers: tuple[WrittenHanger, ...]) -> Piece | None:
     """The piece; None where a set is ragged or a bead is not in the legend."""
     beads = [bead for row in chart.rows for line in row.lines for bead in line]
     beads += [bead for strand in strands for bead in strand.beads + strand.end]
-    if not {bead.key for bead in beads} | set(hanger.beads) <= set(legend):
+    beads += [bead for hanger in hangers for bead in hanger.beads]
+    if not {bead.key for bead in beads} <= set(legend):
         return None
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
     drawn = [[Stitch(beads[0].at, tuple(bead.key for bead in reversed(beads))) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
     return Piece(legend, drop, hand, piece_rows(drawn, len(drawn) - 1 - base, hand),
-                 tuple(Strand(number, _keys(strand.beads), _keys(strand.end)) for number, strand in enumerate(strands, 1)), hanger)
+                 tuple(Strand(number, _keys(strand.beads), _keys(strand.end)) for number, strand in enumerate(strands, 1)),
+                 tuple(written.hanger for written in hangers if written.hanger.kind != "none"))
 
 
 def _keys(beads: tuple[DrawnBead, ...]) -> tuple[str, ...]:

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..craft.beads import SHAPES
+from ..craft.piece import GUARD_SPAN, HANGER_PASSES, RING_SIZE
 from ..craft.techniques import LEVELS, TECHNIQUES
-from .records import Form, Many, Named, OrText, Record, entry
+from .records import Form, Many, Named, OneOrMany, OrText, Record, entry
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
                      Whole, grams, mm, percent)
 from .written import Written
@@ -62,10 +63,14 @@ class Fringe(Form):
 
 
 class HangerEntry(Form):
-    """What the ear wire holds."""
+    """What carries the piece."""
 
-    kind: str | None = entry(Choice(("guard", "loop", "none")), "a thread guard, a loop of beads, or nothing", required=True)
+    kind: str | None = entry(Choice(("guard", "ring", "loop", "none")), "a thread guard, a closed ring, a loop of beads, or nothing", required=True)
     beads: Written | None = entry(Source(), "the beads of a loop, such as 7W")
+    at: str | None = entry(Choice(("left", "middle", "right")), "where on the top row it sits", "middle")
+    span: float | None = entry(mm("3 mm", 0.5, 100), f"of a guard, from leg to leg; {GUARD_SPAN:g} mm if left out")
+    size: float | None = entry(mm("4 mm", 1, 50), f"of a ring, across; {RING_SIZE:g} mm if left out")
+    passes: int | None = entry(Whole(1, 12), "of the thread through it", HANGER_PASSES)
 
 
 class Item(Form):
@@ -76,7 +81,7 @@ class Item(Form):
     each: int = entry(Whole(1, 1000), "how many a piece takes", 1)
 
 
-class ThreadKind(Form):
+class ThreadName(Form):
     """One thread."""
 
     kind: str | None = entry(Text(60), "the thread, such as nylon D", required=True)
@@ -85,8 +90,8 @@ class ThreadKind(Form):
 class ThreadEntry(Form):
     """Which thread a maker works with."""
 
-    body: ThreadKind | None = entry(Record(ThreadKind), "thread of the body")
-    fringe: ThreadKind | None = entry(Record(ThreadKind), "thread of the fringe")
+    body: ThreadName | None = entry(Record(ThreadName), "thread of the body")
+    fringe: ThreadName | None = entry(Record(ThreadName), "thread of the fringe")
     length: float | None = entry(mm("1.4 m", 400, 10_000), "a comfortable working length")
 
 
@@ -119,6 +124,7 @@ def _step_ids() -> tuple[str, ...]:
     return STEP_IDS
 
 
+_HANGERS = OneOrMany(Record(HangerEntry), 3)
 _KEYED = {"shape": KEY, "words": "a bead key is one letter or digit"}
 _RULES = {"shape": "[a-z]+(-[a-z]+)*", "words": "the name of a rule has small letters and hyphens"}
 _STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", _step_ids)
@@ -147,11 +153,12 @@ class PatternFile(Form):
     level: str | None = entry(LEVEL, "how much a maker must know already; the book may give it")
     makes: str | None = entry(MAKES, "what comes of it; the book may give it")
     mirror: bool | None = entry(Flag(), "the second piece of the pair is the first turned over", False)
+    front: bool | None = entry(Flag(), "the piece has a front, so it cannot be turned over: words of the mirrored piece are printed too", False)
     hand: str | None = entry(HAND, "right, if nothing says otherwise: row 1 runs left to right; left: right to left")
     beads: Mapping[str, BeadEntry | None] | None = entry(Named(Record(BeadEntry), **_KEYED, most=62), "the legend, in the order in which it prints", required=True)
     body: Body | None = entry(Record(Body), "the woven part", required=True)
     fringe: Fringe | None = entry(Record(Fringe), "the strands under it")
-    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    hanger: tuple[HangerEntry | None, ...] | None = entry(_HANGERS, "what carries the piece; a list where there are several")
     findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
     thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
     photo: Photo | None = entry(Record(Photo), "a photograph of the finished piece")
@@ -178,7 +185,7 @@ class Defaults(Form):
     level: str | None = entry(LEVEL, "how much a maker must know already")
     makes: str | None = entry(MAKES, "what comes of a pattern")
     hand: str | None = entry(HAND, "right: row 1 runs left to right; left: right to left")
-    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    hanger: tuple[HangerEntry | None, ...] | None = entry(_HANGERS, "what carries the piece; a list where there are several")
     findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
     thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
 
@@ -192,6 +199,24 @@ class KindEntry(Form):
     hole: float | None = entry(mm("0.8 mm", 0.1, 50), "diameter of the hole")
     per_gram: float | None = entry(Number(5000), "beads in a gram, if published")
     density: float | None = entry(Number(25), "g/cm3, where no count is published; glass has 2.5")
+    source: str | None = entry(Text(300), "where the figures come from")
+
+
+class ThreadKindEntry(Form):
+    """A thread kind of the book's own; one of a known name changes only what it says."""
+
+    diameter: float | None = entry(mm("0.2 mm", 0.02, 3), "as its maker states or as measured; a strength in pounds does not tell it")
+    material: str | None = entry(Text(60), "what it is made of")
+    spool: float | None = entry(mm("45 m", 1000, 10_000_000), "how much thread is on one spool")
+    source: str | None = entry(Text(300), "where the figures come from")
+
+
+class NeedleEntry(Form):
+    """A size of beading needle."""
+
+    diameter: float | None = entry(mm("0.38 mm", 0.1, 3), "its thickness", required=True)
+    thread: float | None = entry(mm("0.21 mm", 0.02, 3), "the thickest thread that it is usually sold for", required=True)
+    eye: float | None = entry(mm("0.3 mm", 0.02, 3), "the thickest thread that can be forced through its eye", required=True)
     source: str | None = entry(Text(300), "where the figures come from")
 
 
@@ -214,6 +239,8 @@ class LevelsEntry(Form):
 
 
 _PAGES = Many(Shaped(r"[a-z0-9]+(-[a-z0-9]+)*(\.md)?", "bad-name", "the name of a page in patterns/pages", 80), 50)
+THREADS = Named(Record(ThreadKindEntry), r"\S(.{0,58}\S)?", "the name of a thread kind is a short text")
+NEEDLES = Named(Record(NeedleEntry), "[0-9]{1,2}", "the size of a needle is a number")
 KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
 
 
@@ -240,6 +267,7 @@ class BookFile(Form):
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
     lint: BookLint | None = entry(Record(BookLint), "what lint is told about the book")
+    threads: Mapping[str, ThreadKindEntry | None] | None = entry(THREADS, "thread kinds of the book's own")
 
 
 PATTERN, BOOK = Record(PatternFile), Record(BookFile)

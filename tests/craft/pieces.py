@@ -14,7 +14,7 @@ def piece(rows, base=0, hand="right", strands=(), end="W", hanger=None):
     """A piece from rows given bottom up as (position, sets), a set being a string from the bottom bead up."""
     drawn = [[Stitch(at + 2 * i, tuple(beads)) for i, beads in enumerate(sets)] for at, sets in rows]
     lines = tuple(Strand(n, tuple(beads), tuple(end)) for n, beads in enumerate(strands, 1))
-    return Piece(LEGEND, len(rows[0][1][0]), hand, piece_rows(drawn, base, hand), lines, hanger or Hanger())
+    return Piece(LEGEND, len(rows[0][1][0]), hand, piece_rows(drawn, base, hand), lines, (hanger,) if hanger else ())
 
 
 def triangle(base, last=1, drop=1, **more):
@@ -41,6 +41,6 @@ def workable(draw, fringe=True):
         sides.append(side)
     upper, lower = sides
     strands = [draw(st.lists(KEYS, max_size=30)) for _ in range(count)] if fringe and draw(st.booleans()) else []
-    hanger = draw(st.sampled_from([Hanger(), Hanger("guard"), Hanger("loop", tuple("WBWBW"))]))
+    hanger = draw(st.sampled_from([None, Hanger("guard"), Hanger("loop", tuple("WBWBW")), Hanger("ring", passes=4)]))
     return piece([*lower[::-1], base, *upper], len(lower), draw(st.sampled_from(["right", "left"])), strands,
                  draw(st.sampled_from(["W", "BBB", "WRW"])), hanger)

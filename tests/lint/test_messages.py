@@ -154,6 +154,47 @@ def test_error_hangers(tmp_path):
         f"{FILE}:13:30: error: the hanger has 7 beads, but its kind is guard [hanger-beads-without-loop]"]
 
 
+def test_error_hangers_of_a_list(tmp_path):
+    assert found(tmp_path, "hanger:\n  - {kind: loop, at: left, passes: 1}\n  - {kind: ring, at: right, span: 3 mm, passes: 1}\n") == [
+        f"{FILE}:14:5: error: the hanger is a loop without beads (write its beads, such as beads: 7W) [empty-hanger-loop]",
+        f"{FILE}:15:5: warning: this hanger and the one before it both sit on stitch 1 of row 2 "
+        "(say at: left, middle or right, or end the body with a wider row) [hangers-share-a-stitch]",
+        f"{FILE}:15:35: warning: a hanger of kind ring has no span (delete it) [needless-hanger-field]"]
+
+
+def test_error_a_guard_that_cannot_sit(tmp_path):
+    assert found(tmp_path, "hanger: {kind: guard, span: 5 mm}\n") == [
+        f"{FILE}:13:29: warning: the thread guard spans 5 mm, but row 2 at the top has 2 stitches and is 3.2 mm wide "
+        "(end the body with a wider row, or hang it by a loop or a ring) [guard-wider-than-top-row]"]
+
+
+FRINGE = "fringe: {end: 1B, strands: [9W, 9W, 9W]}\nhanger: {kind: guard}\n"
+
+
+def test_error_too_many_passes_name_the_beads(tmp_path):
+    assert found(tmp_path, FRINGE + "thread: {body: {kind: nylon B}, fringe: {kind: nylon D}}\n") == []
+    easily = "go through easily with a needle of size 12 (use a thinner thread, or beads with wider holes) [tight-hole]"
+    assert found(tmp_path, FRINGE + "thread: {body: {kind: nylon D}, fringe: {kind: nylon D}}\n") == [
+        f"{FILE}:11:10: warning: stitches 1 and 2 of row 2 (B; cylinder 11/0, hole 0.8 mm): 5 passes of thread (5 of nylon D, 0.3 mm), but only 3 {easily}",
+        f"{FILE}:12:9: warning: stitch 2 of row 1 (B; cylinder 11/0, hole 0.8 mm): 5 passes of thread (5 of nylon D, 0.3 mm), but only 3 {easily}",
+        f"{FILE}:12:9: warning: stitches 1 and 3 of row 1 (W; cylinder 11/0, hole 0.8 mm): 4 passes of thread (4 of nylon D, 0.3 mm), but only 3 {easily}"]
+
+
+def test_error_passes_that_no_hole_can_hold(tmp_path):
+    book = "title: B\norder: [morning-cloud]\nthreads: {cord: {diameter: 0.5 mm}}\n"
+    assert found(tmp_path, "thread: {body: {kind: cord}}\n", book) == [
+        f"{FILE}:{place} (B; cylinder 11/0, hole 0.8 mm): 3 passes of thread (3 of cord, 0.5 mm), but even pressed thin only 2 have room "
+        "(use a thinner thread, or beads with wider holes) [thread-too-thick-for-hole]"
+        for place in ("11:10: error: stitch 1 of row 2", "12:9: error: stitch 2 of row 1")]
+
+
+def test_error_a_strand_longer_than_its_thread(tmp_path):
+    book = "title: B\norder: [morning-cloud]\ndefaults: {thread: {body: {kind: nylon B}, fringe: {kind: nylon B}}}\n"
+    assert found(tmp_path, "fringe: {end: 1B, strands: [60W, 60W, 60W]}\nthread: {length: 0.45 m}\n", book) == [
+        f"{FILE}:13:{column}: warning: strand {number} takes more thread than a working length of 0.45 m leaves, which is 150 mm without its ends "
+        "(give a longer thread.length) [row-longer-than-thread]" for number, column in ((1, 29), (2, 34), (3, 39))]
+
+
 def test_error_missing_photo(tmp_path):
     assert found(tmp_path, "photo: {file: photos/cloud.jpg, alt: A cloud.}\n") == [
         f"{FILE}:13:15: error: there is no file patterns/photos/cloud.jpg [missing-photo]"]

@@ -1,7 +1,7 @@
 """The fields of a pattern file stand in another order than in the other files of the book.
 
 In twenty files that are built alike the eye finds what is missing. The usual order is that of the format: title, summary, version,
-level, makes, mirror, hand, beads, body, fringe, hanger, findings, thread, photo, links, notes, steps, colourways, counted.
+level, makes, mirror, front, hand, beads, body, fringe, hanger, findings, thread, photo, links, notes, steps, colourways, counted.
 
 Bad:
 

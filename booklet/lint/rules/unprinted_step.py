@@ -44,7 +44,7 @@ def check(subject: Subject) -> Iterator[Finding]:
 
     written = [name for name in pattern.steps if name in STEP_IDS]
     if written:
-        printed = {step.id for step in steps(piece, pattern.thread, thread_use(piece, pattern.thread))}
+        printed = {step.id for step in steps(piece, pattern.thread, thread_use(piece, pattern.thread), pattern.ear_wire)}
         for name in written:
             if name not in printed:
                 yield Finding(pattern.mark("steps", name), SEVERITY, ID, f"this piece has no step {name}, so its text is not printed")

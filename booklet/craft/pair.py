@@ -1,0 +1,39 @@
+"""The second piece of a pair: the first one, or its mirror image."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from .piece import LEFT, RIGHT, Hanger, Piece, Stitch
+
+_OTHER = {LEFT: RIGHT, RIGHT: LEFT}
+
+
+def mirrored(piece: Piece) -> Piece:
+    """The piece as its mirror image, worked by the same hand: left and right of body, fringe and hangers exchanged."""
+    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
+    strands = tuple(replace(strand, number=number) for number, strand in enumerate(reversed(piece.strands), 1))
+    return replace(piece, rows=rows, strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
+
+
+def _hanger(hanger: Hanger) -> Hanger:
+    return replace(hanger, beads=hanger.beads[::-1], at=_OTHER.get(hanger.at, hanger.at))
+
+
+def is_symmetric(piece: Piece) -> bool:
+    """Whether the piece is its own mirror image, so that a mirrored pair is a pair of equal pieces."""
+    other = mirrored(piece)
+    return _shape(other) == _shape(piece) and other.strands == piece.strands and other.hangers == piece.hangers
+
+
+def _shape(piece: Piece) -> list[tuple]:
+    left = min(row.first for row in piece.rows)
+    return [(row.level, [(stitch.at - left, stitch.beads) for stitch in row.stitches]) for row in piece.rows]
+
+
+def has_two_faces(piece: Piece) -> bool:
+    """Whether the piece looks the same from behind but for left and right, so that the second of a pair is the first turned over.
+
+    Flat bead weaving shows the same bead on both faces. Strands with branches do not lie flat.
+    """
+    return not any(getattr(strand, "branches", ()) for strand in piece.strands)
