@@ -66,6 +66,14 @@ class Guard:
 
 
 @dataclass(frozen=True)
+class Through:
+    """Through the ring of a charm, or through a ring."""
+
+    section: Section
+    name: str
+
+
+@dataclass(frozen=True)
 class Anchor:
     """A thread begins; its tail is woven in later."""
 
@@ -79,7 +87,7 @@ class WeaveIn:
     section: Section
 
 
-Event = PickUp | Pass | Under | Guard | Anchor | WeaveIn
+Event = PickUp | Pass | Under | Guard | Through | Anchor | WeaveIn
 
 
 @dataclass(frozen=True)

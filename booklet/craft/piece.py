@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from .beads import Bead
+from .strand import Strand
 
 LEFT, RIGHT = "left", "right"
 
@@ -54,20 +55,6 @@ class Row:
 
 
 @dataclass(frozen=True)
-class Strand:
-    """One line of fringe. Keys run from the top down."""
-
-    number: int              # from the left as it hangs, 1 first, whichever hand works it
-    beads: tuple[str, ...]   # without the end beads
-    end: tuple[str, ...]     # the end beads, which the needle skips on its way back
-
-    @property
-    def all(self) -> tuple[str, ...]:
-        """Every bead in the order of picking up."""
-        return self.beads + self.end
-
-
-@dataclass(frozen=True)
 class Hanger:
     """What the ear wire holds: a thread guard, a loop of beads, or nothing."""
 
@@ -86,6 +73,8 @@ class Piece:
     strands: tuple[Strand, ...] = ()
     hanger: Hanger = field(default_factory=Hanger)
     stitch: str = "brick"          # a name in craft.stitches.STITCHES
+    hang: str = "base"             # where the fringe hangs: a name in craft.places.HANGS
+    charms: Mapping[str, float] = field(default_factory=dict)   # how far a charm hangs down, mm, by its name
 
     @property
     def base(self) -> Row:
@@ -110,8 +99,14 @@ class Piece:
 
     @property
     def worked_strands(self) -> tuple[Strand, ...]:
-        """Strands in working order: from the side on which row 1 starts."""
-        return self.strands if self.hand == RIGHT else self.strands[::-1]
+        """Strands in working order: from the side on which row 1 starts, each where the needle goes down for it."""
+        away = 1 if self.hand == RIGHT else -1
+
+        def order(strand: Strand) -> tuple[int, bool, int]:
+            start = strand.span(self.hand)[0]
+            return away * start, start != strand.number, away * strand.number
+
+        return tuple(sorted(self.strands, key=order))
 
 
 def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:
