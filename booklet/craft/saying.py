@@ -48,3 +48,22 @@ def section_name(section: Section) -> str:
     """A part of the work in words: "row 7", "strand 3", "the hanger"."""
     return {"hanger": "the hanger", "lower": "the rows below the base"}.get(
         section.kind, f"{section.kind} {section.number}")
+
+
+def numbers_said(what: str, numbers: Sequence[int]) -> str:
+    """Numbers of one sort of thing: "strand 4", "strands 2 to 9", "Places 2, 5 to 7 and 9"."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    parts = []
+    for run in runs:
+        parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
+    return f"{what}{'' if len(numbers) == 1 else 's'} {listed(parts)}"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """"a", "a and b", "a, b and c"."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"

@@ -7,24 +7,25 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from .fringe_steps import fringe_steps
 from .hanger import HANGER_PASSES, hanger_stitches, top_row
-from .piece import LEFT, RIGHT, Piece
+from .piece import Piece
 from .plan import TAIL, WEAVE_IN, ThreadPlan
 from .runs import said
 from .saying import Step, cm, m, section_name, unit_of
-from .size import strand_length
 from .stitches.brick_steps import body_steps
 from .thread import ThreadUse
 
 STEP_IDS = ("first-pick-up", "ladder", "row-start-in", "row-start-out", "row-stitches", "row-end-in", "row-end-out",
-            "one-stitch-row", "lower-rows", "thread-change", "hanger", "fringe-start", "fringe", "finishing")
+            "one-stitch-row", "lower-rows", "thread-change", "hanger", "fringe-start", "fringe", "fringe-twigs", "fringe-loop",
+            "fringe-twist", "fringe-charm", "fringe-way", "finishing")
 BODY_STEPS = {"brick": body_steps}   # by stitch
 
 
 def steps(piece: Piece, plan: ThreadPlan, uses: Sequence[ThreadUse]) -> tuple[Step, ...]:
     """The steps that this piece needs, in working order."""
     made = [*BODY_STEPS[piece.stitch](piece, plan), _thread_change(piece, uses), _hanger(piece)]
-    made += [*_fringe(piece, plan), _finishing(piece)]
+    made += [*fringe_steps(piece, plan), _finishing(piece)]
     return tuple(step for step in made if step is not None)
 
 
@@ -58,27 +59,6 @@ def _hanger(piece: Piece) -> Step | None:
                 f"{what} and pass down through the {'other' if left != right else 'same'} {unit}. "
                 f"Go round {HANGER_PASSES} times in all, snug but not stiff. "
                 f"The thread exits below row {top.number}.")
-
-
-def _fringe(piece: Piece, plan: ThreadPlan) -> list[Step]:
-    if not piece.strands:
-        return []
-    side = LEFT if piece.hand == RIGHT else RIGHT
-    count, unit = len(piece.strands), unit_of(piece)
-    first = piece.worked_strands[0].number
-    longest = max(piece.strands, key=lambda strand: strand_length(piece, strand.all))
-    return [
-        Step("fringe-start", "Starting the fringe",
-             f"Thread {m(plan.length)} of {plan.fringe}; stretch nylon before you use it. Anchor it in the body round two neighbouring "
-             f"{unit_of(piece, 2)} twice and pass down through the first {unit} of row 1 at the {side} edge. "
-             f"The thread exits under row 1, above strand {first}."),
-        Step("fringe", "Each strand",
-             f"Work {count} strands, one under each {unit} of row 1, from the {side} edge. Pick up the beads of the strand from the "
-             f"top down, then its end beads. Skip the end beads and pass back up through the rest of the strand, up through the {unit} above it "
-             f"and down through the next {unit}. Pull until no thread shows and the strand still swings. "
-             f"The longest, strand {longest.number}, measures {strand_length(piece, longest.all):.0f} mm. "
-             "After the last strand the thread exits the top of row 1."),
-    ]
 
 
 def _finishing(piece: Piece) -> Step:

@@ -7,6 +7,8 @@ worked stitches; on thread bridges it passes under one bridge after the other.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from .events import Anchor, Event, Pass, PickUp, Place, Section, Through, Under, WeaveIn
 from .piece import RIGHT, Piece
 from .places import HangingPlace, places
@@ -14,37 +16,56 @@ from .strand import STRAIGHT, Charm, Strand, Twig
 from .travel import Stop, Ways, passed
 
 
+@dataclass(frozen=True)
+class Journey:
+    """One strand on the needle's way through the fringe."""
+
+    strand: Strand
+    here: HangingPlace | None     # where the needle was before: None at the anchor
+    start: HangingPlace           # where it goes down for the strand
+    stop: HangingPlace            # where it comes up again
+    passes: tuple[Pass, ...]      # that lead to the start
+
+
+def journeys(piece: Piece) -> list[Journey]:
+    """Every strand in working order, with the way to it. Raises ValueError where there is none."""
+    hanging, ways = places(piece), Ways(piece)
+    found: list[Journey] = []
+    for strand in piece.worked_strands:
+        start, stop = (hanging[number - 1] for number in strand.span(piece.hand))
+        here = found[-1].stop if found else None
+        passes = _passes(piece, ways, here, start, Section("strand", strand.number))
+        found.append(Journey(strand, here, start, stop, tuple(passes)))
+    return found
+
+
 def fringe(piece: Piece) -> list[Event]:
     """From the anchor to weaving in; nothing where there are no strands."""
     if not piece.strands:
         return []
-    hanging, ways, strands = places(piece), Ways(piece), piece.worked_strands
-    sections = [Section("strand", strand.number) for strand in strands]
-    events: list[Event] = [Anchor(sections[0])]
-    here: HangingPlace | None = None
-    for strand, section in zip(strands, sections):
-        start, stop = (hanging[number - 1] for number in strand.span(piece.hand))
-        events += _to(piece, ways, here, start, section)
-        events += worked(strand, section, piece.hand)
-        events.append(Under(section, stop.row.number, stop.index) if stop.bridge else passed(stop.row, stop.index, False, section))
-        here = stop
-    return [*events, WeaveIn(sections[-1])]
+    events: list[Event] = []
+    for journey in journeys(piece):
+        section = Section("strand", journey.strand.number)
+        events += journey.passes if events else (Anchor(section), *journey.passes)
+        events += _round(journey.start, section)
+        events += worked(journey.strand, section, piece.hand)
+        events += _round(journey.stop, section) or [passed(journey.stop.row, journey.stop.index, False, section)]
+    return [*events, WeaveIn(section)]
 
 
-def _to(piece: Piece, ways: Ways, here: HangingPlace | None, there: HangingPlace, section: Section) -> list[Event]:
-    """From the place where a strand ended, or from the anchor, to where the next one hangs, coming out downward."""
-    if there.bridge:
-        return [*_to_bridge(piece, ways, here, there, section), Under(section, there.row.number, there.index)]
+def _round(place: HangingPlace, section: Section) -> list[Event]:
+    """Under the thread bridge, where the place is one."""
+    return [Under(section, place.row.number, place.index)] if place.bridge else []
+
+
+def _passes(piece: Piece, ways: Ways, here: HangingPlace | None, there: HangingPlace, section: Section) -> list[Pass]:
+    """From where a strand ended, or from the anchor, to where the next one hangs, coming out downward."""
     if here is None:
-        return [passed(there.row, there.index, True, section)]
-    return ways.passes(Stop(here.row.number, here.index, True), Stop(there.row.number, there.index, False), section)
-
-
-def _to_bridge(piece: Piece, ways: Ways, here: HangingPlace | None, there: HangingPlace, section: Section) -> list[Pass]:
-    """Down beside a thread bridge. From one bridge to the next the needle goes straight on."""
-    if here is None:
-        return [passed(there.row, there.index + (piece.hand != RIGHT), True, section)]
-    if abs(there.index - here.index) <= 1:
+        beside = there.bridge and piece.hand != RIGHT
+        return [passed(there.row, there.index + beside, True, section)]
+    if not there.bridge:
+        return ways.passes(Stop(here.row.number, here.index, True), Stop(there.row.number, there.index, False), section)
+    if abs(there.index - here.index) <= 1:   # from one bridge to the next the needle goes straight on
         return []
     rightward = there.index > here.index
     start, goal = here.index + rightward, there.index + (not rightward)   # the stitches between the two bridges

@@ -119,7 +119,8 @@ def test_error_fringe_under_lower_rows(tmp_path, below, rows):
     chart = "".join(f"    {line}\n" for line in ["2 |  B B", "1 | W B W", *below])
     text = f"body:\n  base: widest\n  chart: |\n{chart}fringe: {{end: 1B, strands: [2W, 2W, 2W]}}\n"
     (line,) = found(tmp_path, text)
-    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it [fringe-under-lower-rows]")
+    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it "
+                         "(hang: lowest or hang: edge hangs them lower) [fringe-under-lower-rows]")
 
 
 def test_error_counted_differs(tmp_path):

@@ -66,7 +66,7 @@ def test_end_beads_may_be_missing_for_a_rule_to_find():
     ("end: 3B > D\nstrands: [2W]", ["27:11: error: > begins end beads, and none belong here [bad-run-text]"]),
     ("end: B\nstrands: [2W, 3?, '', {a: b}, 4W(]",
      ["28:21: error: fringe.strands.3 is empty (give it a value or delete it) [empty-value]",
-      "28:25: error: fringe.strands.4 must be a text; found a group of fields [wrong-type]",
+      "28:26: error: the field 'a' is not known in fringe.strands.4 [unknown-field]",
       "28:17: error: the count 3 has no bead key (write the key right after it, as in 3W) [bad-run-text]",
       "28:35: error: this parenthesis is never closed [bad-run-text]"]),
     ("end: B\nchart: |\n  | W B\n  |    W", ["30:10: error: this W hangs under no bead of the first line (the first line has a bead of every "
