@@ -18,7 +18,7 @@ from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg, fit_chart
 from ..draw.finished import finished_svg, fit_finished, pair_svg
 from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_svg
+from ..draw.fringe import fit_fringe, fringe_note, fringe_svg
 from ..draw.legend import swatch_svg
 from ..source.pattern import Pattern
 from .accent import accent
@@ -113,6 +113,7 @@ class Shown:
     start: str
     rows: tuple[RowWords, ...]
     fringe: Picture | None
+    fringe_note: str
     strands: tuple[StrandWords, ...]
     steps: tuple[StepShown, ...]
     notes: Markup
@@ -138,7 +139,7 @@ def shown(pattern: Pattern, room: Room, small: float) -> Shown:
         materials=tuple(_material(line) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
         threads=_threads(pattern, uses), chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
-        strands=strand_words(piece), steps=_steps(pattern, uses, values), notes=prose(pattern.notes, values, top=3),
+        fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, uses, values), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mirror=pattern.mirror, mark=f"{pattern.title} · version {pattern.version}")

@@ -94,14 +94,14 @@ def _straight(piece: Piece) -> Step | None:
         return None
     unit, side = unit_of(piece), _side(piece)
     take = ("Pick up the beads of the strand from the top down, then its end beads. "
-            "Skip the end beads and pass back up through the rest of the strand, ")
+            "Skip the end beads and pass back up through the rest of the strand")
     pull = f"Pull until no thread shows and the strand still swings. {_longest(piece, strands)} "
     if is_plain(piece):
-        text = (f"Work {len(strands)} strands, one under each {unit} of row 1, from the {side} edge. {take}up through the {unit} above it "
+        text = (f"Work {len(strands)} strands, one under each {unit} of row 1, from the {side} edge. {take}, up through the {unit} above it "
                 f"and down through the next {unit}. {pull}After the last strand the thread exits the top of row 1.")
     else:
         text = (f"Work {numbers_said('strand', [strand.number for strand in strands])} like this, from the {side} edge. "
-                f"{take}{'and ' if piece.hang == 'bridges' else ''}{_back_up(piece)}. {pull}The thread exits {_exit(piece)}.")
+                f"{take}{', then' if piece.hang == 'bridges' else ' and'} {_back_up(piece)}. {pull}The thread exits {_exit(piece)}.")
     return Step("fringe", "Each strand", text)
 
 
@@ -125,7 +125,7 @@ def _loop(piece: Piece) -> Step | None:
     strands = [strand for strand in piece.strands if strand.kind == LOOP]
     if not strands:
         return None
-    way = f"pass under the thread bridge there" if piece.hang == "bridges" else f"pass up through the {unit_of(piece)} there"
+    way = "pass under the thread bridge there" if piece.hang == "bridges" else f"pass up through the {unit_of(piece)} there"
     return Step("fringe-loop", "Loops",
                 f"{numbers_said('Strand', [strand.number for strand in strands])} {'is a loop' if len(strands) == 1 else 'are loops'}. "
                 "Pick up all the beads; there are no end beads, and the needle does not pass back through them. Go to the second place that the words name "

@@ -51,7 +51,9 @@ def section_name(section: Section) -> str:
 
 
 def numbers_said(what: str, numbers: Sequence[int]) -> str:
-    """Numbers of one sort of thing: "strand 4", "strands 2 to 9", "Places 2, 5 to 7 and 9"."""
+    """Numbers of one sort of thing: "strand 4", "strands 2 to 9", "Places 2, 5 to 7 and 9", "strands 1, 3 and so on to 9"."""
+    if len(numbers) > 3 and {after - number for number, after in zip(numbers, numbers[1:])} == {2}:
+        return f"{what}s {numbers[0]}, {numbers[1]} and so on to {numbers[-1]}"
     runs: list[list[int]] = []
     for number in numbers:
         if runs and number == runs[-1][-1] + 1:

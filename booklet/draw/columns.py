@@ -81,9 +81,10 @@ class Columnist:
         found.threads.append([(0.0, 0.0), (0.0, foot)])
         self._end(found, strand, 0.0, foot)
         half = max((self.width(key) for key in strand.beads), default=self.bead) / 2
+        ends = max((abs(bead.x) + self.width(bead.key) / 2 for bead in found.ends), default=0.0), foot
         taken: dict[tuple[int, int], float] = {}
         for number, (twig, joint) in enumerate(zip(twigs, joints)):
-            self._twig(found, twig, twig_side(number), joint, half, taken)
+            self._twig(found, twig, twig_side(number), joint, half, taken, ends)
         return found
 
     def _line(self, found: Columns, beads: tuple[str, ...], hung: tuple[Twig | Charm, ...], x: float, y: float, joints: list[float] | None = None,
@@ -119,8 +120,9 @@ class Columnist:
             low += self.bead
         return low
 
-    def _twig(self, found: Columns, twig: Laid, side: int, joint: float, half: float, taken: dict[tuple[int, int], float]) -> None:
-        """A twig in the nearest column that is free there, on its own side if it can be."""
+    def _twig(self, found: Columns, twig: Laid, side: int, joint: float, half: float, taken: dict[tuple[int, int], float],
+              ends: tuple[float, float]) -> None:
+        """A twig in the nearest column that is free there, on its own side if it can be; clear of the strand's end beads (half width, top)."""
         alone = Columns()
         foot = self._end(alone, twig.line, 0.0, self._line(alone, twig.line.beads, twig.line.hung, 0.0, 0.0, counted=False))
         wide = max([abs(bead.x) + self.width(bead.key) / 2 for bead in alone.beads] + [self.bead / 2]) + 1.1 * self.gap
@@ -128,6 +130,7 @@ class Columnist:
         while taken.get((side, level), 0.0) > top:
             side, level = (-side, level) if taken.get((-side, level), 0.0) <= top else (side, level + 1)
         taken[side, level] = top + foot + self.gap
+        half = max(ends[0], half) if top + foot > ends[1] else half
         x = side * (half + 1.1 * self.gap + (2 * level - 1) * wide)
         found.threads.append([(0.0, joint), (x, top), (x, top + foot)])
         found.runs += [[_moved(bead, x, top) for bead in run] for run in alone.runs]

@@ -10,7 +10,7 @@ from itertools import groupby
 from ..craft.beads import BeadKind
 from ..craft.piece import Piece, Row
 from ..craft.places import HangingPlace, places
-from ..craft.strand import LOOP, Strand
+from ..craft.strand import LOOP, TWIST, Strand
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, ellipse, lay, outline
 from .chart import FIVE, MARGIN, Box, gap_of, letter_cap, put_letter
@@ -129,6 +129,25 @@ def fringe_alt(piece: Piece) -> str:
             f"{span((len(strand.all) for strand in piece.strands), 'bead')}{last}. Beads: {beads_named(piece, keys)}.")
 
 
+def fringe_note(piece: Piece) -> str:
+    """How to read this fringe chart, in a few sentences."""
+    kinds = {strand.kind for strand in piece.strands}
+    parts = ["Strand 1 hangs at the left. Read each strand from the top down."]
+    if piece.hang != "base" or len(piece.strands) < len(places(piece)):
+        first = "Strand 1 hangs at the left. " if any(strand.number == 1 for strand in piece.strands) else ""
+        parts = [f"{first}Strands are numbered by their places {UNDER[piece.hang]}, from the left. Read each strand from the top down."]
+    if any(strand.twigs for strand in piece.strands):
+        parts.append("A twig stands beside its strand.")
+    if LOOP in kinds:
+        parts.append("The two sides of a loop stand together, each under the number of its place.")
+    if TWIST in kinds:
+        parts.append("So do the two lines of a twisted pair, the first one at the left." if LOOP in kinds else
+                     "The two lines of a twisted pair stand together, the first one at the left.")
+    if any(strand.charms for strand in piece.strands):
+        parts.append("A ring stands for a charm or ring.")
+    return " ".join(parts)
+
+
 def fringe_plan(piece: Piece, bead: float) -> Plan:
     """Lay out the fringe chart."""
     stitches = [key for row in piece.rows for stitch in row.stitches for key in stitch.beads]
@@ -193,7 +212,7 @@ def _place(picture: Picture, plan: Plan, column: int) -> None:
     x, y = plan.x(column), plan.top + 1.25 * plan.cap
     if strand is None:
         if any(strand.number + strand.to == column + 1 for strand in plan.piece.strands) or plan.piece.strands and len(plan.places) != len(plan.piece.strands):
-            picture.add("place-numbers", pen(tone.GUIDE, plan.cap), alphabet.word(str(column + 1), x, y, plan.cap, "middle"))
+            picture.add("place-numbers", pen(tone.QUIET, 0.7 * plan.cap), alphabet.word(str(column + 1), x, y, 0.7 * plan.cap, "middle"))
         return
     picture.add("thread", Style(stroke=tone.THREAD, width=0.25), polyline([(x, plan.top), (x, plan.top + 0.55 * plan.cap)]))
     aside = _label_aside(plan, strand)
