@@ -133,13 +133,12 @@ def test_equal_stretches_of_a_branched_strand_are_said_once():
     assert differences(made, *lines(made)) == ()
 
 
-@settings(deadline=None)
 @given(fringed())
 def test_words_of_every_fringe_read_back(made):
     assert differences(made, *lines(made)) == ()
 
 
-@settings(deadline=None)
+@settings(max_examples=30)
 @given(fringed(), fringed())
 def test_words_of_another_fringe_are_noticed(made, other):
     if len(made.strands) != len(other.strands) or {s.number: s for s in made.strands} != {s.number: s for s in other.strands}:
@@ -148,7 +147,7 @@ def test_words_of_another_fringe_are_noticed(made, other):
             assert differences(other, [words.line for words in row_words(made)], lines(made)[1]) != ()
 
 
-@settings(deadline=None)
+@settings(max_examples=60)
 @given(fringed())
 def test_the_fringe_is_one_walk(made):
     events = path(made).fringe
@@ -168,7 +167,7 @@ def test_the_fringe_is_one_walk(made):
         assert {place for place in getattr(event, "places", ()) if place.part == "strand"} <= seen
 
 
-@settings(deadline=None)
+@settings(max_examples=60)
 @given(fringed())
 def test_passes_through_the_beads_of_a_strand(made):
     """Lines and twigs of a straight strand carry two threads, end beads, loops and twisted pairs one."""
@@ -180,7 +179,7 @@ def test_passes_through_the_beads_of_a_strand(made):
             assert {passes[Place("strand", strand.number, index)] for index in line.end} <= {1}
 
 
-@settings(deadline=None)
+@settings(max_examples=60)
 @given(fringed())
 def test_between_strands_the_needle_steps_only_to_a_stitch_beside(made):
     """The thread shows nowhere: each pass begins where the pass before it came out, in a stitch that touches that one."""
@@ -203,7 +202,7 @@ def test_between_strands_the_needle_steps_only_to_a_stitch_beside(made):
             before = at, level, down
 
 
-@settings(deadline=None)
+@settings(max_examples=60)
 @given(fringed())
 def test_every_bead_of_the_fringe_is_counted_weighed_and_laid_out(made):
     keys = [key for strand in made.strands for key in strand.all]
@@ -217,7 +216,7 @@ def test_every_bead_of_the_fringe_is_counted_weighed_and_laid_out(made):
     assert size(made).length >= size(bare).length
 
 
-@settings(deadline=None)
+@settings(max_examples=60)
 @given(fringed())
 def test_steps_of_every_fringe_say_where_the_thread_exits(made):
     plan = ThreadPlan()
