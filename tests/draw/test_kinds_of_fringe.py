@@ -6,6 +6,7 @@ import pytest
 from tests.draw.builders import CYLINDER, LEGEND, diamond, triangle
 from tests.draw.reading import Seen
 
+from booklet.craft.drape import loop
 from booklet.craft.places import places
 from booklet.craft.size import size
 from booklet.craft.strand import LOOP, TWIST, Charm, Strand, Twig
@@ -69,16 +70,17 @@ def test_strands_hang_where_their_places_are():
     seen = Seen(finished_svg(replace(shown, legend=LEGEND, strands=tuple(Strand(n, tuple("SS"), ("S",)) for n in (1, 4, 7))), scale=2), without=LIGHTS)
     rows = {1: 4, 4: 7, 7: 4}   # rows above the strand's place
     for number, above in rows.items():
-        assert seen.colour((number + 1) * 1.6, above * 2.6 + 1.3) == LEGEND["S"].colour
+        assert seen.colour(number * 1.6, above * 2.6 + 1.3) == LEGEND["S"].colour
 
 
 def test_a_loop_is_round_at_its_foot_and_hangs_from_both_places():
-    shown = replace(fringed(Strand(3, ("S",) * 21, (), LOOP, 2)))
-    seen = Seen(finished_svg(shown, scale=4), without=(*LIGHTS, "thread"))
-    beads = [blob for blob in seen.blobs([LEGEND["S"].colour]) if blob[1] > 7 * 1.3 * 4]
-    left, right = [b for b in beads if b[0] < 7 / 2 * 1.6 * 4 - 1], [b for b in beads if b[0] > 7 / 2 * 1.6 * 4 + 1]
-    assert len(beads) == 21 and len(left) == len(right) == 10
-    assert max(beads, key=lambda b: b[1])[0] == pytest.approx(3.5 * 1.6 * 4, abs=0.1)
+    seen = Seen(finished_svg(fringed(Strand(3, ("S",) * 21, (), LOOP, 2)), scale=4), without=LIGHTS)
+    top = 7 * 1.3 * 4
+    beads = loop((2.5 * 6.4, top), (4.5 * 6.4, top), [1.3 * 4] * 21, 4)
+    assert all(seen.colour(bead.x, bead.y) == LEGEND["S"].colour for bead in beads)
+    assert max(beads, key=lambda bead: bead.y) is beads[10] and beads[10].x == pytest.approx(3.5 * 6.4, abs=0.01)
+    assert [bead.x + other.x for bead, other in zip(beads, beads[::-1])] == pytest.approx([7 * 6.4] * 21, abs=0.01)
+    assert seen.colour(3.5 * 6.4, beads[10].y - 8) == "#ffffff"     # nothing hangs in its middle
 
 
 def test_every_kind_of_bead_has_its_size_in_a_twig():

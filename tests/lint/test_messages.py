@@ -248,11 +248,11 @@ CHARMED = "fringe: {end: 1B, strands: [2W, '2W > {moon charm}', 2W]}\n"
     ("fringe:\n  hang: bridges\n  end: 1B\n  strands: [2W, 2W, 2W]\n", "12: error: the fringe has 3 strands, but the lowest row has 2 thread bridges [strand-count]"),
     ("fringe:\n  hang: edge\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the lower edge has 3 places [strand-count]"),
     ("fringe:\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the base row has 3 stitches [strand-count]"),
-    ("fringe:\n  end: 1B\n  strands: [2W, 2W, {loop: 9W}]\n", "21: error: the loop of place 3 comes up at place 4, but there are places 1 to 3 [loop-without-place]"),
-    ("fringe:\n  end: 1B\n  strands: [{loop: 1W, to: after}, 2W, ~]\n", "13: error: the beads of this loop measure 1.3 mm, but its places lie 3.2 mm apart "
+    ("fringe:\n  end: 1B\n  strands: [2W, 2W, {loop: 9W}]\n", "28: error: the loop of place 3 comes up at place 4, but there are places 1 to 3 [loop-without-place]"),
+    ("fringe:\n  end: 1B\n  strands: [{loop: 1W, to: after}, 2W, ~]\n", "20: error: the beads of this loop measure 1.3 mm, but its places lie 3.2 mm apart "
      "(it needs 4.8 mm of beads or more) [loop-too-short]"),
-    (CHARMED + "findings: [{item: ear wire}]\n", "33: error: the findings list no moon charm (add it under findings:) [charm-not-in-findings]"),
-    (CHARMED + "findings: [{item: moon charms}]\n", "33: error: the findings list no moon charm (did you mean moon charms?) [charm-not-in-findings]"),
+    (CHARMED + "findings: [{item: ear wire}]\n", "39: error: the findings list no moon charm (add it under findings:) [charm-not-in-findings]"),
+    (CHARMED + "findings: [{item: moon charms}]\n", "39: error: the findings list no moon charm (did you mean moon charms?) [charm-not-in-findings]"),
 ])
 def test_error_places_and_charms(tmp_path, fringe, said):
     mine = [line for line in found(tmp_path, fringe) if "note:" not in line]

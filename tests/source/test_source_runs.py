@@ -67,7 +67,7 @@ def test_places():
     ("W [2B > ]", "1:7: error: this twig has no end bead, so the needle has nothing to turn on (write > and its end beads, as in [3B > 1R]) [bad-run-text]"),
     ("W [2B > D", "1:7: error: this bracket is never closed [bad-run-text]"),
     ("W 2B > D]", "1:13: error: this bracket was never opened [bad-run-text]"),
-    ("W [2(B > D]", "1:9: error: this parenthesis is not closed before > [bad-run-text]"),
+    ("W [2(B > D]", "1:8: error: this parenthesis is not closed before > [bad-run-text]"),
     ("W [B > 2(D]", "1:12: error: this parenthesis is not closed before ] [bad-run-text]"),
     ("W 2([B > D)", "1:9: error: this bracket is not closed before ) [bad-run-text]"),
     ("W [B [W > D] > D]", "1:10: error: a twig cannot hang on a twig (twigs hang on the strand itself) [bad-run-text]"),
@@ -75,7 +75,7 @@ def test_places():
     ("W {}", "1:7: error: braces name a finding, such as {ring}; found '{}' [bad-run-text]"),
     ("W {a;b}", "1:7: error: braces name a finding, such as {ring}; found '{a;b}' (a name has letters, digits, spaces and hyphens) [bad-run-text]"),
     ("W {ring", "1:7: error: '{' may not stand here (run text holds counts, bead keys, parentheses and one >) [bad-run-text]"),
-    ("900(2W [1B > 1D])", "1:20: error: a strand may have up to 2,000 beads [too-large]"),
+    ("900(2W [1B > 1D])", "1:21: error: a strand may have up to 2,000 beads [too-large]"),
 ])
 def test_error_runs(text, line):
     assert said(text) == [f"a.yaml:{line}"]
