@@ -20,7 +20,7 @@ from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg, fit_chart
 from ..draw.finished import finished_svg, fit_finished, pair_svg
 from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_svg
+from ..draw.fringe import fit_fringe, fringe_note, fringe_svg
 from ..draw.legend import swatch_svg
 from ..source.pattern import Pattern
 from .accent import accent
@@ -116,6 +116,7 @@ class Shown:
     start: str
     rows: tuple[RowWords, ...]
     fringe: Picture | None
+    fringe_note: str
     strands: tuple[StrandWords, ...]
     steps: tuple[StepShown, ...]
     notes: Markup
@@ -146,7 +147,7 @@ def shown(pattern: Pattern, room: Room, small: float) -> Shown:
         threads=_threads(pattern, uses), tools=_tools(pattern), changes=_changes(uses), pair=_pair(pattern),
         chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
-        strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
+        fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
@@ -162,7 +163,7 @@ def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str]) 
     return replace(
         view, is_second=True, chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{name}-chart")), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{name}-fringe")) if piece.strands else None,
-        strands=strand_words(piece), changes=_changes(uses),
+        fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
         steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import NamedTuple
 
-from .piece import Piece
+from .piece import Hanger, Piece
 from .runs import said
+from .saying import listed
 from .tally import Tally
 from .words import row_words, strand_words
 
@@ -24,7 +25,7 @@ def corrections(old: Piece, new: Piece) -> tuple[Correction, ...]:
     """Rows and strands whose words differ, in working order, then the hanger. Raises ValueError for a piece that cannot be worked."""
     rows = _differing("row", "Row", _rows(old), _rows(new))
     strands = _differing("strand", "Strand", _strands(old), _strands(new))
-    return (*rows, *strands, *_differing("hanger", "Hanger", {"": _hanger(old)}, {"": _hanger(new)}))
+    return (*rows, *strands, *_differing("hanger", "Hanger", {"": _hangers(old)}, {"": _hangers(new)}))
 
 
 def bead_corrections(old: Tally, new: Tally) -> tuple[Correction, ...]:
@@ -54,10 +55,16 @@ def _strands(piece: Piece) -> dict[int, str]:
     return {words.number: f"{words.count}: {words.text}" for words in sorted(strand_words(piece), key=lambda words: words.number)}
 
 
-def _hanger(piece: Piece) -> str:
-    beads = said([(key,) for key in piece.hanger.beads])
-    kind = {"guard": "a thread guard", "loop": "a loop", "none": "no hanger"}.get(piece.hanger.kind, piece.hanger.kind)
-    return f"{kind} of {beads}" if beads else kind
+def _hangers(piece: Piece) -> str:
+    return listed([_hanger(hanger) for hanger in piece.hangers]) if piece.hangers else "no hanger"
+
+
+def _hanger(hanger: Hanger) -> str:
+    """What it is, with what a maker does otherwise for it: its place, its size, how often the thread goes through."""
+    where = "" if hanger.at == "middle" else f" on the {hanger.at}"
+    what = {"guard": f"a thread guard with a span of {hanger.span:g} mm", "ring": f"a closed ring of {hanger.size:g} mm",
+            "loop": f"a loop of {said([(key,) for key in hanger.beads])}"}[hanger.kind]
+    return f"{what}{where}, {hanger.passes} times through"
 
 
 def _differing(part: str, name: str, old: Mapping[int | str, str], new: Mapping[int | str, str]) -> Iterator[Correction]:

@@ -68,9 +68,17 @@ class Guard:
 
 @dataclass(frozen=True)
 class Ring:
-    """Through a closed ring."""
+    """Through a closed ring that carries the piece."""
 
     section: Section
+
+
+@dataclass(frozen=True)
+class Through:
+    """Through the ring of a charm."""
+
+    section: Section
+    name: str
 
 
 @dataclass(frozen=True)
@@ -87,7 +95,7 @@ class WeaveIn:
     section: Section
 
 
-Event = PickUp | Pass | Under | Guard | Ring | Anchor | WeaveIn
+Event = PickUp | Pass | Under | Guard | Ring | Through | Anchor | WeaveIn
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from . import drape
+from .drape import twig_side
 from .events import Place
 from .hanger import carriers, pitch, top_row
 from .piece import Hanger, Piece, Row
+from .places import HangingPlace, places
+from .strand import LOOP, TWIST, Strand, laid
 
 
 @dataclass(frozen=True)
@@ -39,24 +43,20 @@ class Layout:
 def layout(piece: Piece) -> Layout:
     """Lay out body, fringe and hanger beads."""
     legend = piece.legend
-    bottoms, tops = _row_edges(piece)
+    bottoms, tops = row_edges(piece)
     result = Layout(pitch(piece), bottoms, tops, {})
     zero = min(row.first for row in piece.rows)
     for row in piece.rows:
         _place_row(piece, row, zero, result)
     for strand in piece.strands:
-        base = piece.base.stitches[min(strand.number, len(piece.base.stitches)) - 1]
-        y = bottoms[1]
-        for index, key in enumerate(strand.all):
-            length = legend[key].kind.length
-            result.spots[Place("strand", strand.number, index)] = Spot(result.x(base.at - zero), y - length / 2, key)
-            y -= length
+        _place_strand(piece, strand, zero, result)
     for number, hanger in enumerate(piece.hangers, 1):
         _place_loop(piece, number, hanger, zero, result)
     return result
 
 
-def _row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
+def row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
+    """y of the lower and the upper edge of each row, by row number."""
     bottoms, tops, y = {}, {}, 0.0
     for row in sorted(piece.rows, key=lambda row: row.level):
         bottoms[row.number] = y
@@ -73,6 +73,44 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
             length = piece.legend[key].kind.length * (1 if upright else -1)
             result.spots[Place("row", row.number, index, level)] = Spot(result.x(stitch.at - zero), y + length / 2, key)
             y += length
+
+
+def _place_strand(piece: Piece, strand: Strand, zero: int, result: Layout) -> None:
+    ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
+    start, stop = ((result.x(place.at - zero), result.bottoms[place.row.number]) for place in ends)
+    for index, (x, down) in enumerate(_draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))):
+        result.spots[Place("strand", strand.number, index)] = Spot(x, -down, strand.all[index])
+
+
+def place_at(piece: Piece, number: int) -> HangingPlace:
+    """A place of the fringe by its number; the nearest one where there is none of that number."""
+    hanging = places(piece)
+    return hanging[min(max(number, 1), len(hanging)) - 1]
+
+
+def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tuple[float, float]) -> list[tuple[float, float]]:
+    """Middle of every bead in the order of picking up, y down."""
+    kinds = [piece.legend[key].kind for key in strand.all]
+    lengths = [kind.length for kind in kinds]
+    if strand.kind == LOOP:
+        return [(bead.x, bead.y) for bead in drape.loop(start, stop, lengths)]
+    if strand.kind == TWIST:
+        foot, half = len(strand.beads), max(kind.diameter for kind in kinds) / 2
+        down = drape.twist(start, lengths[:foot], half, True)
+        up = drape.twist(start, lengths[foot + len(strand.end):][::-1], half, False)[::-1]
+        low = start[1] + max(sum(lengths[:foot]), sum(lengths[foot + len(strand.end):])) * drape.TAKE_UP
+        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in drape.middles(lengths[foot:foot + len(strand.end)])),
+                *((bead.x, bead.y) for bead in up)]
+    found: dict[int, tuple[float, float]] = {}
+    own, *twigs = laid(strand)
+    for index, middle in zip((*own.beads, *own.end), drape.middles([lengths[i] for i in (*own.beads, *own.end)])):
+        found[index] = (start[0], start[1] + middle)
+    for number, twig in enumerate(twigs):
+        indexes = (*twig.beads, *twig.end)
+        joint = (start[0], start[1] + sum(lengths[i] for i in own.beads[:twig.line.at]))
+        beads = drape.twig(joint, twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
+        found |= {index: (bead.x, bead.y) for index, bead in zip(indexes, beads)}
+    return [found[index] for index in range(len(kinds))]
 
 
 def _place_loop(piece: Piece, number: int, hanger: Hanger, zero: int, result: Layout) -> None:

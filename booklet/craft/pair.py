@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from .piece import LEFT, RIGHT, Hanger, Piece, Stitch
+from .places import places
 
 _OTHER = {LEFT: RIGHT, RIGHT: LEFT}
 
@@ -12,8 +13,13 @@ _OTHER = {LEFT: RIGHT, RIGHT: LEFT}
 def mirrored(piece: Piece) -> Piece:
     """The piece as its mirror image, worked by the same hand: left and right of body, fringe and hangers exchanged."""
     rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
-    strands = tuple(replace(strand, number=number) for number, strand in enumerate(reversed(piece.strands), 1))
+    strands = tuple(strand.turned_over(places_across(piece)) for strand in reversed(piece.strands))
     return replace(piece, rows=rows, strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
+
+
+def places_across(piece: Piece) -> int:
+    """Places of the fringe; the highest number of a strand, where that is more."""
+    return max([len(places(piece)), *(strand.number for strand in piece.strands)])
 
 
 def _hanger(hanger: Hanger) -> Hanger:
@@ -34,6 +40,6 @@ def _shape(piece: Piece) -> list[tuple]:
 def has_two_faces(piece: Piece) -> bool:
     """Whether the piece looks the same from behind but for left and right, so that the second of a pair is the first turned over.
 
-    Flat bead weaving shows the same bead on both faces. Strands with branches do not lie flat.
+    Flat bead weaving shows the same bead on both faces. Strands with twigs do not lie flat.
     """
-    return not any(getattr(strand, "branches", ()) for strand in piece.strands)
+    return not any(strand.twigs for strand in piece.strands)

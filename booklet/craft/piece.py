@@ -8,9 +8,10 @@ the beads of a stitch run from low to high, low being next to the base row.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from .beads import Bead
+from .strand import Strand
 
 LEFT, RIGHT = "left", "right"
 
@@ -53,20 +54,6 @@ class Row:
         return self.stitches if self.direction == RIGHT else self.stitches[::-1]
 
 
-@dataclass(frozen=True)
-class Strand:
-    """One line of fringe. Keys run from the top down."""
-
-    number: int              # from the left as it hangs, 1 first, whichever hand works it
-    beads: tuple[str, ...]   # without the end beads
-    end: tuple[str, ...]     # the end beads, which the needle skips on its way back
-
-    @property
-    def all(self) -> tuple[str, ...]:
-        """Every bead in the order of picking up."""
-        return self.beads + self.end
-
-
 GUARD_SPAN = 3.0   # mm from leg to leg of a small thread guard, which is about 4 mm across; from memory
 RING_SIZE = 4.0    # mm across a small closed ring; from memory
 HANGER_PASSES = 3  # of the thread through a hanger; common practice, no source
@@ -95,6 +82,8 @@ class Piece:
     strands: tuple[Strand, ...] = ()
     hangers: tuple[Hanger, ...] = ()
     stitch: str = "brick"          # a name in craft.stitches.STITCHES
+    hang: str = "base"             # where the fringe hangs: a name in craft.places.HANGS
+    charms: Mapping[str, float] = field(default_factory=dict)   # how far a charm hangs down, mm, by its name
 
     @property
     def base(self) -> Row:
@@ -119,8 +108,14 @@ class Piece:
 
     @property
     def worked_strands(self) -> tuple[Strand, ...]:
-        """Strands in working order: from the side on which row 1 starts."""
-        return self.strands if self.hand == RIGHT else self.strands[::-1]
+        """Strands in working order: from the side on which row 1 starts, each where the needle goes down for it."""
+        away = 1 if self.hand == RIGHT else -1
+
+        def order(strand: Strand) -> tuple[int, bool, int]:
+            start = strand.span(self.hand)[0]
+            return away * start, start != strand.number, away * strand.number
+
+        return tuple(sorted(self.strands, key=order))
 
 
 def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:

@@ -52,3 +52,19 @@ def section_name(section: Section) -> str:
 def listed(things: Sequence[str]) -> str:
     """"a", "a and b", "a, b and c"."""
     return things[0] if len(things) == 1 else f"{', '.join(things[:-1])} and {things[-1]}"
+
+
+def numbers_said(what: str, numbers: Sequence[int]) -> str:
+    """Numbers of one sort of thing: "strand 4", "strands 2 to 9", "Places 2, 5 to 7 and 9", "strands 1, 3 and so on to 9"."""
+    if len(numbers) > 3 and {after - number for number, after in zip(numbers, numbers[1:])} == {2}:
+        return f"{what}s {numbers[0]}, {numbers[1]} and so on to {numbers[-1]}"
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    parts = []
+    for run in runs:
+        parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
+    return f"{what}{'' if len(numbers) == 1 else 's'} {listed(parts)}"

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import cos
 
+from .drape import TWIG_LEAN, loop
+from .layout import place_at, row_edges
 from .piece import Piece
+from .strand import LOOP, Charm, Strand, Twig
 
 MM_PER_INCH = 25.4  # exact: the international inch
+CHARM = 10.0        # mm: how far a charm of unknown size hangs down
 
 
 @dataclass(frozen=True)
@@ -15,7 +20,7 @@ class Size:
 
     width: float    # of the body, edge to edge
     body: float     # height of the body
-    fringe: float   # the longest strand, end beads counted
+    fringe: float   # the longest strand, end beads and charms counted
     length: float   # body and fringe together
 
 
@@ -30,14 +35,50 @@ def size(piece: Piece) -> Size:
     across = (max(row.last for row in piece.rows) - min(row.first for row in piece.rows)) / 2 + 1
     diameter = max(kinds[key].diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     body = sum(max(sum(kinds[key].length for key in stitch.beads) for stitch in row.stitches) for row in piece.rows)
-    fringe = max((strand_length(piece, strand.all) for strand in piece.strands), default=0.0)
-    below = sum(max(sum(kinds[key].length for key in stitch.beads) for stitch in row.stitches) for row in piece.lower)
-    return Size(across * diameter, body, fringe, body + max(0.0, fringe - below))
+    lengths = {strand.number: hanging_length(piece, strand) for strand in piece.strands}
+    bottoms = row_edges(piece)[0] if lengths else {}
+    below = max((length - bottoms[place_at(piece, number).row.number] for number, length in lengths.items()), default=0.0)
+    return Size(across * diameter, body, max(lengths.values(), default=0.0), body + max(0.0, below))
 
 
 def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:
     """Length of beads strung one after another, mm."""
     return sum(piece.legend[key].kind.length for key in keys)
+
+
+def hanging_length(piece: Piece, strand: Strand) -> float:
+    """mm from the place of a strand to its lowest point, end beads and charms counted."""
+    if strand.kind == LOOP:
+        return _loop_depth(piece, strand)
+    line, end = strand_length(piece, strand.beads), strand_length(piece, strand.end)
+    reaches = [max(line, strand_length(piece, strand.second)) + end]
+    for thing in strand.hung:
+        above = strand_length(piece, strand.beads[:thing.at])
+        reaches.append(above + _reach(piece, thing))
+    reaches += [line + strand_length(piece, strand.end[:charm.at]) + _reach(piece, charm) for charm in strand.turned]
+    return max(reaches)
+
+
+def _reach(piece: Piece, thing: Twig | Charm) -> float:
+    """How far a twig or a charm reaches below its place on the strand."""
+    if isinstance(thing, Charm):
+        return piece.charms.get(thing.name, CHARM)
+    down = cos(TWIG_LEAN)
+    own = down * strand_length(piece, thing.beads + thing.end)
+    return max([own, *(down * strand_length(piece, thing.beads[:charm.at]) + _reach(piece, charm) for charm in thing.hung),
+                *(down * strand_length(piece, thing.beads + thing.end[:charm.at]) + _reach(piece, charm) for charm in thing.turned)])
+
+
+def _loop_depth(piece: Piece, strand: Strand) -> float:
+    """The lower edge of a loop's lowest bead, and of its charms."""
+    bottoms, kinds = row_edges(piece)[0], [piece.legend[key].kind for key in strand.beads]
+    pitch = max(piece.legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
+    ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
+    start, stop = ((place.at / 2 * pitch, -bottoms[place.row.number]) for place in ends)
+    beads = loop(start, stop, [kind.length for kind in kinds])
+    lows = [bead.y + kind.diameter / 2 for bead, kind in zip(beads, kinds)]
+    lows += [beads[min(charm.at, len(beads) - 1)].y + piece.charms.get(charm.name, CHARM) for charm in strand.hung]
+    return max(lows) - start[1]
 
 
 def mass(piece: Piece) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from .events import Path, Section
 from .needle import path
@@ -10,6 +11,7 @@ from .passes import needle_for
 from .piece import Piece
 from .plan import ThreadPlan
 from .size import mass, size
+from .strand import LOOP, STRAIGHT, TWIST, Charm, Strand, Twig
 from .tally import Tally, two_figures
 from .thread import ThreadUse, thread_totals
 
@@ -26,7 +28,7 @@ def summary(slug: str, version: str, makes: str, piece: Piece, counts: Tally, us
     return {
         "pattern": slug, "version": version, "makes": makes, "pieces": counts.pieces,
         "body": {"stitch": "brick", "drop": piece.drop, "rows": [_row(piece, row, needle) for row in piece.rows]},
-        "fringe": {"strands": _strands(piece)},
+        "fringe": {"strands": _strands(piece), **({"hang": piece.hang} if piece.hang != "base" else {})},
         "beads": {line.key: {"piece": line.piece, "total": line.total, "to_buy": line.to_buy,
                              "grams": two_figures(line.grams)} for line in counts.lines},
         "size_mm": {"width": round(measured.width, 1), "body": round(measured.body, 1), "length": round(measured.length, 1)},
@@ -46,10 +48,36 @@ def _bought(piece: Piece, pieces: int, uses: Sequence[ThreadUse], plan: ThreadPl
 
 
 def _strands(piece: Piece) -> list[dict]:
-    return [{"strand": strand.number, "beads": "".join(strand.beads), "end": "".join(strand.end)} for strand in piece.strands]
+    return [_strand(strand, piece.hand) for strand in piece.strands]
 
 
 def _row(piece: Piece, row, needle: Path) -> dict:
     taken = needle.picked_up(Section("row", row.number))
     return {"row": row.number, "direction": row.direction, "stitches": len(row.stitches),
             "pickup": "".join(row.stitches[place.index].beads[place.level] for place in taken)}
+
+
+def _strand(strand: Strand, hand: str) -> dict:
+    """A straight strand has three keys; what else it is has keys of its own. "from" and "to" are places."""
+    down, up = strand.span(hand)
+    beads, hung = strand.beads, list(strand.hung)
+    if down != strand.number:   # a loop is named in the order of picking up, as everywhere
+        beads, hung = beads[::-1], [replace(charm, at=len(beads) - charm.at) for charm in reversed(hung)]
+    found: dict = {"strand": strand.number, "beads": "".join(beads), "end": "".join(strand.end)}
+    if strand.kind != STRAIGHT:
+        found["kind"] = strand.kind
+    if strand.kind == LOOP:
+        found |= {"from": down, "to": up}
+    if strand.kind == TWIST:
+        found["second"] = "".join(strand.second)
+    return found | _hung(hung, strand.turned)
+
+
+def _hung(hung: Sequence[Twig | Charm], turned: Sequence[Charm]) -> dict:
+    """Twigs and charms by the number of beads before them; among the end beads, of those."""
+    lists = {
+        "twigs": [{"after": thing.at, "beads": "".join(thing.beads), "end": "".join(thing.end), **_hung(thing.hung, thing.turned)}
+                  for thing in hung if isinstance(thing, Twig)],
+        "charms": [{"after": thing.at, "item": thing.name} for thing in hung if isinstance(thing, Charm)],
+        "end_charms": [{"after": charm.at, "item": charm.name} for charm in turned]}
+    return {name: found for name, found in lists.items() if found}

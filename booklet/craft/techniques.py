@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from .piece import Piece
+from .strand import LOOP, TWIST
 from .tally import tally
 
 LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanced")   # easiest first
@@ -37,7 +38,7 @@ def _increases(piece: Piece) -> bool:
 def _mixed_sizes(piece: Piece) -> bool:
     """Kinds side by side in the body, or one after the other in a strand; the end beads of a strand are often small and change nothing."""
     body = {piece.legend[key].kind.name for row in piece.rows for stitch in row.stitches for key in stitch.beads}
-    strands = ({piece.legend[key].kind.name for key in strand.beads} for strand in piece.strands)
+    strands = ({piece.legend[key].kind.name for key in strand.beads + strand.second} for strand in piece.strands)
     return len(body) > 1 or any(len(kinds) > 1 for kinds in strands)
 
 
@@ -48,6 +49,12 @@ _ALL = (
     Technique("increases", INTERMEDIATE, "increases", _increases),
     Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
     Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
+    Technique("bridge-fringe", BEGINNER, "fringe on thread bridges", lambda piece: bool(piece.strands) and piece.hang == "bridges"),
+    Technique("edge-fringe", INTERMEDIATE, "fringe along the lower edge", lambda piece: bool(piece.strands) and piece.hang == "edge"),
+    Technique("looped-fringe", INTERMEDIATE, "looped fringe", lambda piece: any(strand.kind == LOOP for strand in piece.strands)),
+    Technique("twisted-fringe", ADVANCED, "twisted fringe", lambda piece: any(strand.kind == TWIST for strand in piece.strands)),
+    Technique("branched-fringe", ADVANCED, "branched fringe", lambda piece: any(strand.twigs for strand in piece.strands)),
+    Technique("charms", BEGINNER, "charms or rings in the fringe", lambda piece: any(strand.charms for strand in piece.strands)),
     Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),
     Technique("bead-loop", BEGINNER, "bead loop", lambda piece: any(hanger.kind == "loop" for hanger in piece.hangers)),
     Technique("many-beads", INTERMEDIATE, f"more than {MANY_BEADS} beads a piece", lambda piece: tally(piece).beads > MANY_BEADS, listed=False),

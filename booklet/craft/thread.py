@@ -129,7 +129,8 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
         zero = min(other.first for other in piece.rows)
         x = places.x(row.stitches[event.left].at + 1 - zero)
         worked = piece.rows[event.section.number - 1] if event.section.kind == "row" else None
-        edge = places.bottoms if worked is not None and worked.level < 0 else places.tops
+        below = event.section.kind == "strand" or worked is not None and worked.level < 0
+        edge = places.bottoms if below else places.tops
         return [(x, edge[row.number])]
     if isinstance(event, (Guard, Ring)):
         return [_hanger_point(event, places, piece)]

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from .events import Section
 from .needle import path
-from .piece import RIGHT, Piece, Strand
+from .piece import RIGHT, Piece
 from .runs import said
 from .stitches import stitch_of
+from .strand import LOOP, TWIST, Charm, Strand, Twig
 
 
 @dataclass(frozen=True)
@@ -42,8 +43,8 @@ class StrandWords:
 
     number: int
     beads: int   # end beads counted
-    count: str   # "18 beads"
-    text: str    # "12W, 2B, 1W; end 3B"
+    count: str   # "18 beads", "18 beads, loop from place 2 to 3", "18 beads, twisted pair"
+    text: str    # "12W, 2B, 1W; end 3B", "8W, twig [3B; end 1R], 6W; end 3B", "9W; end 1D; up 9B"
 
     @property
     def line(self) -> str:
@@ -66,11 +67,39 @@ def row_words(piece: Piece) -> tuple[RowWords, ...]:
 
 def strand_words(piece: Piece) -> tuple[StrandWords, ...]:
     """Words for every strand, in working order."""
-    return tuple(_strand(strand) for strand in piece.worked_strands)
+    return tuple(_strand(strand, piece.hand) for strand in piece.worked_strands)
 
 
-def _strand(strand: Strand) -> StrandWords:
-    parts = [said([(key,) for key in strand.beads])] if strand.beads else []
-    parts += [f"end {said([(key,) for key in strand.end])}"] if strand.end else []
+def _strand(strand: Strand, hand: str) -> StrandWords:
     total = len(strand.all)
-    return StrandWords(strand.number, total, f"{total} bead{'' if total == 1 else 's'}", "; ".join(parts))
+    count = f"{total} bead{'' if total == 1 else 's'}"
+    if strand.kind == LOOP:
+        down, up = strand.span(hand)
+        items = _items(strand)
+        return StrandWords(strand.number, total, f"{count}, loop from place {down} to {up}", said(items if down == strand.number else items[::-1]))
+    if strand.kind == TWIST:
+        back = said([(key,) for key in reversed(strand.second)])
+        return StrandWords(strand.number, total, f"{count}, twisted pair", f"{_line(strand)}; up {back}")
+    return StrandWords(strand.number, total, count, _line(strand))
+
+
+def _line(line: Strand | Twig) -> str:
+    """Beads from the top down, then the end beads."""
+    end = _mixed(line.end, line.turned)
+    parts = [said(_items(line))] if line.beads or line.hung else []
+    return "; ".join(parts + ([f"end {said(end)}"] if end else []))
+
+
+def _items(line: Strand | Twig) -> list[tuple[str, ...] | str]:
+    return _mixed(line.beads, line.hung)
+
+
+def _mixed(beads: tuple[str, ...], hung: tuple[Twig | Charm, ...]) -> list[tuple[str, ...] | str]:
+    """Beads, and what hangs between them, in the order of picking up."""
+    items: list[tuple[str, ...] | str] = []
+    done = 0
+    for thing in hung:
+        items += [(key,) for key in beads[done:thing.at]]
+        items.append(f"twig [{_line(thing)}]" if isinstance(thing, Twig) else f"the {thing.name}")
+        done = thing.at
+    return items + [(key,) for key in beads[done:]]

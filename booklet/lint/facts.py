@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import NamedTuple
 
-from ..craft.size import Size, mass, size, strand_length
+from ..craft.size import Size, hanging_length, mass, size
 from ..craft.tally import BeadTally, Tally, tally
 from ..craft.thread import thread_use
 from .subject import Subject
@@ -92,7 +92,7 @@ class Facts:
     @cached_property
     def strand_sizes(self) -> tuple[float, ...]:
         """mm of each strand."""
-        return tuple(strand_length(self.piece, strand.all) for strand in self.piece.strands)
+        return tuple(hanging_length(self.piece, strand) for strand in self.piece.strands)
 
     @property
     def mass(self) -> float:

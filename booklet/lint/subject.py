@@ -8,6 +8,7 @@ from functools import cached_property
 from ..craft.layout import Layout, layout
 from ..craft.passes import Threaded, threaded
 from ..craft.piece import Fault, Piece
+from ..craft.places import places, strands_fit
 from ..craft.stitches import faults
 from ..source.book import Book
 from ..source.chart import DrawnRow
@@ -42,11 +43,15 @@ class Subject:
         """Every bead with the threads that go through it; for a piece that can be worked."""
         return threaded(self.piece, self.pattern.thread)
 
+    @cached_property
+    def places(self) -> int:
+        """Places for strands that the body offers."""
+        return len(places(self.piece)) if self.piece else 0
+
     @property
     def strands_fit(self) -> bool:
-        """Whether there is a strand under each base stitch, or no fringe at all."""
-        piece = self.piece
-        return piece is not None and len(piece.strands) in (0, len(piece.base.stitches))
+        """Whether the fringe has an entry for each place, and every loop both its places, or there is no fringe at all."""
+        return self.piece is not None and self.pattern.fringe_places in (0, self.places) and strands_fit(self.piece)
 
     @cached_property
     def drawn_rows(self) -> dict[int, DrawnRow]:

@@ -13,8 +13,8 @@ from ..craft.plan import ThreadPlan
 from ..findings import Mark
 from .chart import DrawnBead, DrawnChart, DrawnRow
 from .reader import nearest_mark
-from .runs import WrittenStrand
 from .schema import Item, Link, Photo, StepText
+from .written_strand import WrittenStrand
 
 __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Photo", "StepText", "WrittenHanger", "WrittenStrand"]
 
@@ -48,6 +48,8 @@ class Pattern:
     drop: int = 1
     base: str | int = "bottom"                  # as written
     chart: DrawnChart = DrawnChart()
+    hang: str = "base"                          # where the fringe hangs
+    fringe_places: int = 0                      # entries of the fringe, empty ones and mirrored ones included
     written_strands: tuple[WrittenStrand, ...] = ()               # left to right, mirrored ones included
     hangers: tuple[WrittenHanger, ...] = ()
     findings_list: tuple[Item, ...] = ()

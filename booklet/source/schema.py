@@ -9,8 +9,10 @@ from collections.abc import Mapping
 
 from ..craft.beads import SHAPES
 from ..craft.piece import GUARD_SPAN, HANGER_PASSES, RING_SIZE
+from ..craft.places import HANGS
 from ..craft.techniques import LEVELS, TECHNIQUES
 from .records import Form, Many, Named, OneOrMany, OrText, Record, entry
+from .strand_value import StrandEntry, StrandValue
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
                      Whole, grams, mm, percent)
 from .written import Written
@@ -56,9 +58,12 @@ class Body(Form):
 class Fringe(Form):
     """The strands under the body."""
 
+    hang: str | None = entry(Choice(HANGS), "where it hangs: under row 1, under the lowest row, along the lower edge, or on the thread "
+                             "bridges under the lowest row", "base")
     end: Written | None = entry(Source(), "end beads of every strand; a strand's own, after >, win")
     mirror: bool | None = entry(Flag(), "the strands are written to the middle one and mirrored", False)
-    strands: tuple[Written | None, ...] | None = entry(Many(Source(), 400), "left to right as it hangs, such as 3(2W 1B) 4W > 1D")
+    strands: tuple[StrandEntry | None, ...] | None = entry(
+        Many(StrandValue(), 400), "left to right as it hangs, one for each place, such as 3(2W 1B) 4W > 1D; ~ leaves a place empty")
     chart: Written | None = entry(Source(), "or drawn: one column per strand, blank where a strand has ended")
 
 
@@ -78,7 +83,7 @@ class Item(Form):
 
     item: str = entry(Text(80), "what it is", "", required=True)
     size: str = entry(Text(40), "its size, as a shop gives it", "")
-    each: int = entry(Whole(1, 1000), "how many a piece takes", 1)
+    each: int = entry(Whole(1, 1000), "how many a piece takes; where strands take some of them and nothing is written, as many as these")
 
 
 class ThreadName(Form):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, fields
+from dataclasses import asdict
 from functools import lru_cache
 
 from ..craft.plan import Needle, ThreadKind
@@ -60,4 +60,4 @@ def _shipped(file: str, form) -> Mapping:
 
 
 def _said(entry) -> dict:
-    return {field.name: getattr(entry, field.name) for field in fields(entry) if getattr(entry, field.name) is not None}
+    return {name: getattr(entry, name) for name in entry.fields if getattr(entry, name) is not None}

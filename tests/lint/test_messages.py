@@ -119,7 +119,8 @@ def test_error_fringe_under_lower_rows(tmp_path, below, rows):
     chart = "".join(f"    {line}\n" for line in ["2 |  B B", "1 | W B W", *below])
     text = f"body:\n  base: widest\n  chart: |\n{chart}fringe: {{end: 1B, strands: [2W, 2W, 2W]}}\n"
     (line,) = found(tmp_path, text)
-    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it [fringe-under-lower-rows]")
+    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it "
+                         "(hang: lowest or hang: edge hangs them lower) [fringe-under-lower-rows]")
 
 
 def test_error_counted_differs(tmp_path):
@@ -279,3 +280,27 @@ def test_the_page_that_comes_with_booklet_is_the_one_that_is_bound():
     from booklet.lint.rules.missing_page import SHIPPED
 
     assert SHIPPED == BEGIN and package.__doc__
+
+
+CHARMED = "fringe: {end: 1B, strands: [2W, '2W > {moon charm}', 2W]}\n"
+
+
+@pytest.mark.parametrize(("fringe", "said"), [
+    ("fringe:\n  hang: bridges\n  end: 1B\n  strands: [2W, 2W, 2W]\n", "12: error: the fringe has 3 strands, but the lowest row has 2 thread bridges [strand-count]"),
+    ("fringe:\n  hang: edge\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the lower edge has 3 places [strand-count]"),
+    ("fringe:\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the base row has 3 stitches [strand-count]"),
+    ("fringe:\n  end: 1B\n  strands: [2W, 2W, {loop: 9W}]\n", "28: error: the loop of place 3 comes up at place 4, but there are places 1 to 3 [loop-without-place]"),
+    ("fringe:\n  end: 1B\n  strands: [{loop: 1W, to: after}, 2W, ~]\n", "20: error: the beads of this loop measure 1.3 mm, but its places lie 3.2 mm apart "
+     "(it needs 4.8 mm of beads or more) [loop-too-short]"),
+    (CHARMED + "findings: [{item: ear wire}]\n", "39: error: the findings list no moon charm (add it under findings:) [charm-not-in-findings]"),
+    (CHARMED + "findings: [{item: moon charms}]\n", "39: error: the findings list no moon charm (did you mean moon charms?) [charm-not-in-findings]"),
+])
+def test_error_places_and_charms(tmp_path, fringe, said):
+    mine = [line for line in found(tmp_path, fringe) if "note:" not in line]
+    assert [line.split(":", 2)[2] for line in mine] == [said]
+
+
+def test_error_too_few_findings(tmp_path):
+    text = "fringe: {end: 1B, strands: ['2W > {star}', ~, '2W > {star}']}\nfindings: [{item: star, each: 1}]\n"
+    (line,) = [line for line in found(tmp_path, text) if "note:" not in line]
+    assert line.endswith("error: the findings list 1 star for a piece, but its strands take 2 (leave out each: and they are counted) [too-few-findings]")

@@ -63,5 +63,5 @@ def _is_in_middle(piece: Piece, key: str) -> bool:
 def _mark(subject: Subject, key: str) -> Mark:
     pattern = subject.pattern
     beads = [bead for row in pattern.chart.rows for line in row.lines for bead in line]
-    beads += [bead for strand in pattern.written_strands for bead in (*strand.beads, *strand.end)]
+    beads += [bead for strand in pattern.written_strands for bead in strand.every]
     return next(bead.mark for bead in beads if bead.key == key)

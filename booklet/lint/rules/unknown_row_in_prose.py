@@ -39,7 +39,7 @@ _NAMED = re.compile(f"{_ONE}|{_MORE}", re.IGNORECASE)
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every row or strand that is named by a number beyond the last."""
-    most = {"row": len(subject.piece.rows), "strand": len(subject.piece.strands)}
+    most = {"row": len(subject.piece.rows), "strand": max((strand.number for strand in subject.piece.strands), default=0)}
     for passage in subject.passages:
         for match in _NAMED.finditer(passage.words):
             kind = (match["kind"] or match["kinds"][:-1]).lower()

@@ -1,0 +1,65 @@
+"""Where a fringe hangs: under the base row, under the lowest row, along the lower edge, or on thread bridges."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from .piece import Piece, Row
+
+HANGS = ("base", "lowest", "edge", "bridges")
+
+
+@dataclass(frozen=True)
+class HangingPlace:
+    """One place for a strand: under a stitch, or on the thread bridge to the right of it."""
+
+    row: Row
+    index: int       # of the stitch in its row, from the left
+    bridge: bool = False
+
+    @property
+    def at(self) -> int:
+        """Position in half stitches."""
+        return self.row.stitches[self.index].at + self.bridge
+
+
+def places(piece: Piece) -> tuple[HangingPlace, ...]:
+    """The places of a piece's fringe, from the left as it hangs."""
+    return places_of(piece.rows, piece.hang)
+
+
+def strands_fit(piece: Piece) -> bool:
+    """Whether every strand has its place, and a loop both of its places."""
+    count = len(places(piece)) if piece.strands else 0
+    return all(1 <= number <= count for strand in piece.strands for number in (strand.number, strand.number + strand.to))
+
+
+def places_of(rows: Sequence[Row], hang: str) -> tuple[HangingPlace, ...]:
+    """The places that these rows offer, from the left as the piece hangs.
+
+    Bridges are those under the lowest row: a row of n stitches has n - 1 of them (published practice).
+    """
+    rows = [row for row in rows if row.stitches]
+    if not rows:
+        return ()
+    if hang == "edge":
+        return _edge(rows)
+    lowest = min(rows, key=lambda row: row.level)
+    if hang == "bridges":
+        return tuple(HangingPlace(lowest, index, True) for index, (left, right) in enumerate(zip(lowest.stitches, lowest.stitches[1:]))
+                     if right.at - left.at == 2)
+    row = lowest if hang == "lowest" else next(row for row in rows if row.level == 0)
+    return tuple(HangingPlace(row, index) for index in range(len(row.stitches)))
+
+
+def _edge(rows: Sequence[Row]) -> tuple[HangingPlace, ...]:
+    """Every stitch of which at least one half is seen from straight below."""
+    covered: set[int] = set()   # half stitches, each by its left end
+    found = []
+    for row in sorted(rows, key=lambda row: row.level):
+        for index, stitch in enumerate(row.stitches):
+            if not {stitch.at - 1, stitch.at} <= covered:
+                found.append(HangingPlace(row, index))
+        covered |= {half for stitch in row.stitches for half in (stitch.at - 1, stitch.at)}
+    return tuple(sorted(found, key=lambda place: place.at))
