@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import MISSING, fields, is_dataclass
+from dataclasses import MISSING, fields, is_dataclass, replace
 from hashlib import sha256
 from typing import Any
 
@@ -24,6 +24,7 @@ def printed(pattern: Pattern) -> str:
     """A mark of everything that is printed but the version."""
     names = ("title", "summary", "level", "notes", "steps", "links", "colourways", "findings_list", "thread", "photo", "spare_percent", "least_spare")
     said = {name: plain(getattr(pattern, name)) for name in names}
+    said["thread"] = plain(replace(pattern.thread, kinds={}, needles=()))   # what is known of threads is not said by the pattern
     return _mark({**_stitched(pattern), **said, "colourways": {way: _legend(beads) for way, beads in pattern.colourways.items()}})
 
 

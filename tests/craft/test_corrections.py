@@ -43,7 +43,7 @@ def test_every_part_is_told_in_the_order_of_the_work():
         Correction("row", "Row 1", "→ 3 stitches: ladder 2W; then 1W", "→ 3 stitches: ladder 1W, 1B; then 1W"),
         Correction("row", "Row 3", "→ 1 stitch: one stitch 1W", ""),
         Correction("strand", "Strand 2", "3 beads: 2W; end 1W", "3 beads: 1W, 1B; end 1W"),
-        Correction("hanger", "Hanger", "a thread guard", "a loop of 2W, 1B"))
+        Correction("hanger", "Hanger", "a thread guard with a span of 3 mm, 3 times through", "a loop of 2W, 1B, 3 times through"))
     assert bead_corrections(tally(old, 2), tally(new, 2)) == (
         Correction("count", "W", "", "15 → 14 a piece, 30 → 28 in all, 33 → 31 to buy"),
         Correction("count", "B", "", "0 → 3 a piece, 0 → 6 in all, 0 → 7 to buy"),

@@ -33,7 +33,7 @@ def test_what_is_read_back_is_the_chart_from_right_to_left(made):
     first, second = replay(*lines(made)), replay(*lines(mirrored(made)))
     for one, other in zip(first.rows, second.rows):
         assert [beads for _, beads in one.stitches] == [beads for _, beads in other.stitches][::-1]
-    assert [strand[1:] for strand in first.strands] == [strand[1:] for strand in second.strands][::-1]
+    assert [(strand.line, strand.second) for strand in first.strands] == [(strand.line, strand.second) for strand in second.strands][::-1]
 
 
 @settings(deadline=None)
