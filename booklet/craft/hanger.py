@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from .events import Event, Guard, Pass, PickUp, Place, Section, Under, edge_index, stitch_places
-from .piece import Piece, Row
+from .piece import LEFT, RIGHT, Piece, Row
+from .stitches import stitch_of
+from .stitches.lying import through
 
 HANGER_PASSES = 3  # through a guard or loop; common practice, no source
 
@@ -26,6 +28,8 @@ def hanger(piece: Piece) -> list[Event]:
     """Along the top row to the middle, then round through guard or loop, `HANGER_PASSES` times."""
     if piece.hanger.kind == "none":
         return []
+    if stitch_of(piece).LYING:
+        return _lying_hanger(piece)
     section, top = Section("hanger", 1), top_row(piece)
     last = piece.rows[-1]
     events = _climb(piece, section) if piece.lower else []
@@ -33,16 +37,36 @@ def hanger(piece: Piece) -> list[Event]:
     left, right = hanger_stitches(piece)
     near, far = (left, right) if abs(edge - left) <= abs(edge - right) else (right, left)
     events += _travel(piece, section, edge, near)
-    loop = tuple(Place("hanger", 1, index) for index in range(len(piece.hanger.beads)))
     for turn in range(HANGER_PASSES):
         if turn:
             events += _up_again(piece, section, near, far)
-        if piece.hanger.kind == "guard":
-            events.append(Guard(section))
-        else:
-            events.append(PickUp(section, loop) if turn == 0 else Pass(section, loop, True))
+        events.append(_over(piece, section, turn))
         events.append(Pass(section, stitch_places(top, far, False), False))
     return events
+
+
+def _over(piece: Piece, section: Section, turn: int) -> Event:
+    """Through the guard, or through the beads of the loop."""
+    if piece.hanger.kind == "guard":
+        return Guard(section)
+    loop = tuple(Place("hanger", 1, index) for index in range(len(piece.hanger.beads)))
+    return Pass(section, loop, True) if turn else PickUp(section, loop)
+
+
+def _lying_hanger(piece: Piece) -> list[Event]:
+    """Inward along a lower row, back out through the stitches under the hanger, and round through those and the hanger."""
+    section = Section("hanger", 1)
+    inward, under, right = stitch_of(piece).to_hanger(piece, *hanger_stitches(piece))
+    events: list[Event] = [through(section, inward, right)] if inward else []
+    events.append(through(section, under, not right))
+    for turn in range(HANGER_PASSES):
+        events += [_over(piece, section, turn), through(section, under, not right)]
+    return events
+
+
+def hanger_side(piece: Piece) -> str:
+    """Where beads lie along the row: the side of the carrying stitches at which the thread exits for the hanger."""
+    return LEFT if stitch_of(piece).to_hanger(piece, *hanger_stitches(piece))[2] else RIGHT
 
 
 def _climb(piece: Piece, section: Section) -> list[Event]:

@@ -1,7 +1,7 @@
 """The piece: rows of stitches, strands of fringe, a hanger, and whether they can be worked.
 
 Positions are chart columns in half-stitch units: neighbours of a row stand 2 apart, and a row
-stands 1 to either side of the row it hangs on. Lists of stitches run left to right as the piece hangs;
+stands 1 to either side of the row it hangs on (in square stitch and loom work straight above it). Lists of stitches run left to right as the piece hangs;
 the beads of a stitch run from low to high, low being next to the base row.
 """
 
@@ -25,7 +25,7 @@ class Stitch:
     """One place in a row: `drop` beads stacked on one thread."""
 
     at: int                  # position in half stitches
-    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high
+    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high; from the left where a set lies along its row
 
 
 @dataclass(frozen=True)
@@ -111,7 +111,7 @@ class Piece:
     @property
     def worked_strands(self) -> tuple[Strand, ...]:
         """Strands in working order: from the side on which row 1 starts."""
-        return self.strands if self.hand == RIGHT else self.strands[::-1]
+        return self.strands if self.base.direction == RIGHT else self.strands[::-1]
 
 
 def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:

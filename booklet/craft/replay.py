@@ -9,12 +9,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from .piece import Piece
-from .reading import brick
+from .reading import brick, loom, peyote, square
 from .reading.items import CannotRead
 from .reading.strands import read_strand
 from .reading.told import ReadRow
 
-READERS = {"brick": brick.read_rows}   # by stitch
+READERS = {"brick": brick.read_rows, "peyote": peyote.read_rows, "square": square.read_rows, "loom": loom.read_rows}   # by stitch
 
 
 @dataclass(frozen=True)

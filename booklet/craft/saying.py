@@ -20,6 +20,8 @@ class Step:
 
 def unit_of(piece: Piece, count: int = 1) -> str:
     """What one place in a row is called, singular or plural by `count`."""
+    if piece.stitch == "loom":
+        return "bead" if count == 1 else "beads"
     return {(True, True): "stitch", (True, False): "stitches", (False, True): "set", (False, False): "sets"}[
         piece.drop == 1, count == 1]
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from .layout import layout
 from .piece import Piece
+from .stitches import stitch_of
 
 MM_PER_INCH = 25.4  # exact: the international inch
 
@@ -25,7 +27,12 @@ def inches(mm: float) -> float:
 
 
 def size(piece: Piece) -> Size:
-    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high."""
+    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high.
+
+    Where beads lie along the row, length counts across and diameter upward.
+    """
+    if stitch_of(piece).LYING:
+        return _size_lying(piece)
     kinds = {key: bead.kind for key, bead in piece.legend.items()}
     across = (max(row.last for row in piece.rows) - min(row.first for row in piece.rows)) / 2 + 1
     diameter = max(kinds[key].diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
@@ -33,6 +40,13 @@ def size(piece: Piece) -> Size:
     fringe = max((strand_length(piece, strand.all) for strand in piece.strands), default=0.0)
     below = sum(max(sum(kinds[key].length for key in stitch.beads) for stitch in row.stitches) for row in piece.lower)
     return Size(across * diameter, body, fringe, body + max(0.0, fringe - below))
+
+
+def _size_lying(piece: Piece) -> Size:
+    places = layout(piece)
+    across, body = max(row.last for row in piece.rows) - min(row.first for row in piece.rows), max(places.tops.values())
+    fringe = max((strand_length(piece, strand.all) for strand in piece.strands), default=0.0)
+    return Size(places.x(across) + places.cell / 2, body, fringe, body + fringe)
 
 
 def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:

@@ -15,17 +15,17 @@ from .thread import ThreadUse
 def summary(slug: str, version: str, makes: str, piece: Piece, counts: Tally, uses: Sequence[ThreadUse]) -> dict:
     """Counts, size, mass and thread. Sizes in mm to one decimal, masses to two figures; thread is that of one piece, in mm."""
     measured, needle = size(piece), path(piece)
-    threads = {use.part: round(use.length) for use in uses}
+    threads = {"body": 0, "fringe": 0} | {use.part: round(use.length) for use in uses}
     return {
         "pattern": slug, "version": version, "makes": makes, "pieces": counts.pieces,
-        "body": {"stitch": "brick", "drop": piece.drop, "rows": [_row(piece, row, needle) for row in piece.rows]},
+        "body": {"stitch": piece.stitch, "drop": piece.drop, "rows": [_row(piece, row, needle) for row in piece.rows]},
         "fringe": {"strands": [{"strand": strand.number, "beads": "".join(strand.beads), "end": "".join(strand.end)}
                                for strand in piece.strands]},
         "beads": {line.key: {"piece": line.piece, "total": line.total, "to_buy": line.to_buy,
                              "grams": two_figures(line.grams)} for line in counts.lines},
         "size_mm": {"width": round(measured.width, 1), "body": round(measured.body, 1), "length": round(measured.length, 1)},
         "mass_g": {"piece": two_figures(mass(piece))},
-        "thread_mm": {"body": threads.get("body", 0), "fringe": threads.get("fringe", 0)},
+        "thread_mm": threads,
     }
 
 

@@ -10,30 +10,35 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import ceil, dist
 
-from .events import Event, Section, Under
+from .events import Event, Pass, Place, Section, Under
 from .layout import Layout, layout
 from .needle import path
-from .piece import Piece
-from .plan import TAIL, WEAVE_IN, ThreadPlan
+from .piece import RIGHT, Piece
+from .plan import TAIL, WARP_END, WEAVE_IN, ThreadPlan
+from .stitches import stitch_of
 
 @dataclass(frozen=True)
 class ThreadUse:
     """What one part of one piece takes."""
 
-    part: str                        # body | fringe
+    part: str                        # body | fringe | warps
     kind: str
     path: float                      # mm along the needle's path
     length: float                    # mm with tails and weaving in
-    lengths: int                     # working lengths
+    lengths: int                     # working lengths; of the warps, how many there are
     changes: tuple[Section, ...]     # a new length starts before each of these
 
 
 def thread_use(piece: Piece, plan: ThreadPlan) -> tuple[ThreadUse, ...]:
-    """Thread for one piece: body first, then fringe if there is any."""
+    """Thread for one piece: body first, then fringe if there is any, then the warps of a loom."""
     needle, places = path(piece), layout(piece)
     uses = [_use("body", plan.body, plan.length, needle.body, places, piece)]
     if needle.fringe:
         uses.append(_use("fringe", plan.fringe, plan.length, needle.fringe, places, piece))
+    warps = stitch_of(piece).warps(piece)
+    if warps:
+        body = warps * max(places.tops.values())
+        uses.append(ThreadUse("warps", plan.body, body, body + warps * 2 * WARP_END, warps, ()))
     return tuple(uses)
 
 
@@ -71,4 +76,14 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
         worked = piece.rows[event.section.number - 1] if event.section.kind == "row" else None
         edge = places.bottoms if worked is not None and worked.level < 0 else places.tops
         return [(x, edge[row.number])]
-    return [(places.spots[place].x, places.spots[place].y) for place in getattr(event, "places", ())]
+    return [point for place in getattr(event, "places", ()) for point in _through(event, place, places, piece)]
+
+
+def _through(event: Event, place: Place, places: Layout, piece: Piece) -> list[tuple[float, float]]:
+    """The middle of a bead; of one that lies along its row both ends of its hole, where the thread turns."""
+    spot = places.spots[place]
+    if not places.lying or place.part != "row":
+        return [(spot.x, spot.y)]
+    right = event.up if isinstance(event, Pass) else piece.rows[place.line - 1].direction == RIGHT
+    half = piece.legend[spot.key].kind.length / 2 * (1 if right else -1)
+    return [(spot.x - half, spot.y), (spot.x + half, spot.y)]

@@ -6,6 +6,18 @@ from ..events import Anchor, Event, Pass, PickUp, Section, Under, edge_index, st
 from ..piece import LEFT, RIGHT, Fault, Piece, Row
 from ..runs import said
 
+LYING, INTERLOCKED, DROPS = False, False, range(1, 5)
+
+
+def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Back and forth, as rows are numbered."""
+    return rows
+
+
+def warps(piece: Piece) -> int:
+    """Brick stitch is worked in the hand."""
+    return 0
+
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
     """Every reason why the body cannot be worked row by row; empty if it can."""
@@ -114,6 +126,21 @@ def to_lower_rows(piece: Piece) -> list[Event]:
     section, rows = Section("lower", 1), (piece.base, *piece.upper)
     side = rows[-1].direction
     return [Pass(section, stitch_places(row, edge_index(row, side), False), False) for row in reversed(rows)]
+
+
+def to_strand(piece: Piece, section: Section, index: int, before: int | None) -> list[Event]:
+    """Down out of the base stitch from which a strand hangs."""
+    return [Pass(section, stitch_places(piece.base, index, False), False)]
+
+
+def from_strand(piece: Piece, section: Section, index: int) -> list[Event]:
+    """Back up through that stitch."""
+    return [Pass(section, stitch_places(piece.base, index, True), True)]
+
+
+def told_together(piece: Piece) -> list[tuple[Row, ...]]:
+    """Each row has a line of words of its own."""
+    return [(row,) for row in piece.rows]
 
 
 def row_count(stitches: int, drop: int, level: int) -> str:

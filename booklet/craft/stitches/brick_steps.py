@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from ..hanger import HANGER_PASSES, hanger_stitches, top_row
 from ..piece import LEFT, RIGHT, Piece, Row
 from ..plan import TAIL, ThreadPlan
+from ..runs import said
 from ..saying import Step, cm, m, rows_said, unit_of
+from ..size import strand_length
 from ..words import row_words
 from .brick import ends_in, ladder_ups, starts_in
 
@@ -126,3 +129,53 @@ def _lower_rows(piece: Piece) -> Step | None:
                 f"Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread bridges on this side of row 1, "
                 f"from the edge where the thread is; up now means away from row 1. "
                 f"The thread exits the last {unit_of(piece)} of row {piece.lower[-1].number}.")
+
+
+def reading_the_chart(piece: Piece) -> str:
+    """Where to start on the chart and how to go on."""
+    side = LEFT if piece.hand == RIGHT else RIGHT
+    return f"Start at the {side} end of row 1 and work away from it, row by row, back and forth."
+
+
+def hanger_step(piece: Piece) -> Step | None:
+    """Along the top row and round the hanger; None without one."""
+    if piece.hanger.kind == "none":
+        return None
+    top = top_row(piece)
+    left, right = (index + 1 for index in hanger_stitches(piece))
+    unit, name = unit_of(piece), f"row {top.number}"
+    where = (f"{unit_of(piece, 2)} {left} and {right} of {name}, counted from the left" if left != right
+             else f"the one {unit} of {name}")
+    way = "Weave up through the edge to the top row. " if piece.lower else ""
+    if piece.hanger.kind == "guard":
+        what = "Pass through a thread guard"
+    else:
+        count = len(piece.hanger.beads)
+        what = f"Pick up the {count} bead{'s' if count > 1 else ''} of the loop: {said([(key,) for key in piece.hanger.beads])}"
+    return Step("hanger", "Hanger",
+                f"{way}The hanger sits on {where}. Pass down and up along the top row until the thread exits the top of the nearer one. "
+                f"{what} and pass down through the {'other' if left != right else 'same'} {unit}. "
+                f"Go round {HANGER_PASSES} times in all, snug but not stiff. "
+                f"The thread exits below row {top.number}.")
+
+
+def fringe_steps(piece: Piece, plan: ThreadPlan) -> list[Step]:
+    """Start of the fringe and each strand."""
+    if not piece.strands:
+        return []
+    side = LEFT if piece.hand == RIGHT else RIGHT
+    count, unit = len(piece.strands), unit_of(piece)
+    first = piece.worked_strands[0].number
+    longest = max(piece.strands, key=lambda strand: strand_length(piece, strand.all))
+    return [
+        Step("fringe-start", "Starting the fringe",
+             f"Thread {m(plan.length)} of {plan.fringe}; stretch nylon before you use it. Anchor it in the body round two neighbouring "
+             f"{unit_of(piece, 2)} twice and pass down through the first {unit} of row 1 at the {side} edge. "
+             f"The thread exits under row 1, above strand {first}."),
+        Step("fringe", "Each strand",
+             f"Work {count} strands, one under each {unit} of row 1, from the {side} edge. Pick up the beads of the strand from the "
+             f"top down, then its end beads. Skip the end beads and pass back up through the rest of the strand, up through the {unit} above it "
+             f"and down through the next {unit}. Pull until no thread shows and the strand still swings. "
+             f"The longest, strand {longest.number}, measures {strand_length(piece, longest.all):.0f} mm. "
+             "After the last strand the thread exits the top of row 1."),
+    ]
