@@ -10,7 +10,7 @@ from markupsafe import Markup
 from ..craft.beads import Bead
 from ..craft.piece import Piece
 from ..craft.size import mass, size
-from ..craft.steps import steps
+from ..craft.steps import reading_the_chart, steps
 from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_use
@@ -212,18 +212,17 @@ def _findings(pattern: Pattern) -> tuple[Listed, ...]:
 
 
 def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...]:
-    length = metres(pattern.thread.length)
+    lengths = [use.length / use.lengths if use.part == "warps" else pattern.thread.length for use in uses]
     return tuple(Listed(metres(use.length * pattern.pieces),
-                        f"{use.kind} for the {use.part}: {many(use.lengths, 'working length')} of {length} a piece") for use in uses)
+                        f"{use.kind} for the {use.part}: {many(use.lengths, use.unit)} of {metres(length)} a piece") for use, length in zip(uses, lengths))
 
 
 def _start(piece: Piece, bead: float) -> str:
     """How to read this chart, in a sentence."""
-    side = "left" if piece.hand == "right" else "right"
     turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
     sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
     scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
-    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{turned} "
+    return (f"{reading_the_chart(piece)}{sets}{turned} "
             f"Drawn {scale:.1f} times as large as the piece.")
 
 

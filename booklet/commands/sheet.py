@@ -58,6 +58,6 @@ def _facts(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) -> Iter
     yield "size", f"{mm_and_inches(measured.width)} wide, {mm_and_inches(measured.length)} long"
     yield "mass", f"{grams(mass(piece))} g of beads a piece"
     for use in uses:
-        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, 'working length')}"
+        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, use.unit)}"
     for item in pattern.findings_list:
         yield "findings", f"{count(item.each * pattern.pieces)} {item.item}" + (f", {item.size}" if item.size else "")

@@ -28,6 +28,11 @@ class ThreadUse:
     lengths: int                     # working lengths; of the warps, how many there are
     changes: tuple[Section, ...]     # a new length starts before each of these
 
+    @property
+    def unit(self) -> str:
+        """What a length of it is called."""
+        return "warp" if self.part == "warps" else "working length"
+
 
 def thread_use(piece: Piece, plan: ThreadPlan) -> tuple[ThreadUse, ...]:
     """Thread for one piece: body first, then fringe if there is any, then the warps of a loom."""

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import groupby
-from math import atan2
+from math import atan2, pi
 
 from ..craft.hanger import hanger_stitches, top_row
 from ..craft.piece import Piece, Stitch, Strand
 from ..craft.size import size
+from ..craft.stitches import stitch_of
 from .beads import OUTLINED, Track
 from .chart import Box
 from .glass import single, string_run, woven_run
@@ -81,7 +82,8 @@ def _described(piece: Piece) -> str:
 
 def mirrored(piece: Piece) -> Piece:
     """The piece turned over, for drawing: left and right of body and fringe exchanged."""
-    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
+    lying = stitch_of(piece).LYING   # a set that lies is turned over too
+    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads[::-1] if lying else s.beads) for s in reversed(row.stitches))) for row in piece.rows)
     strands = tuple(replace(strand, number=number) for number, strand in enumerate(reversed(piece.strands), 1))
     return replace(piece, rows=rows, strands=strands, hanger=replace(piece.hanger, beads=piece.hanger.beads[::-1]))
 
@@ -130,9 +132,11 @@ class _View:
                 bead, x = self.legend[run.key], run.x + self.left
                 if bead.kind.shape in OUTLINED:
                     for index in range(run.count):
-                        single(self.picture, BODY, bead, x + index * self.grid.bead, run.y, self.scale)
+                        single(self.picture, BODY, bead, x + index * run.pitch, run.y, self.scale, pi / 2 if self.grid.plan.lying else 0.0)
+                elif self.grid.plan.lying:
+                    string_run(self.picture, BODY, bead, Track.back(x, run.y, run.pitch, run.count), self.scale)
                 else:
-                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, self.grid.bead, run.count), self.scale)
+                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, run.pitch, run.count), self.scale)
 
     def fringe(self) -> None:
         lengths = {key: bead.kind.length * self.scale for key, bead in self.legend.items()}

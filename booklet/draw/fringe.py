@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import groupby
+from math import pi
 
 from ..craft.beads import BeadKind
 from ..craft.piece import Piece, Strand
+from ..craft.stitches import stitch_of
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, lay, outline
 from .chart import FIVE, MARGIN, Box, gap_of, letter_cap, put_letter
@@ -51,7 +53,14 @@ class Plan:
     @property
     def top(self) -> float:
         """y of the lower edge of the base row."""
+        if self.lying:
+            return max((self.kind(key).diameter * self.scale for stitch in self.base for key in stitch.beads), default=0.0)
         return max((sum(self.length(key) for key in stitch.beads) for stitch in self.base), default=0.0)
+
+    @property
+    def lying(self) -> bool:
+        """Whether the beads of the base row lie along it."""
+        return stitch_of(self.piece).LYING
 
     @property
     def start(self) -> float:
@@ -128,7 +137,8 @@ def fringe_plan(piece: Piece, bead: float) -> Plan:
     cap = min(MOST_CAP, max(LEAST_CAP, 0.5 * bead))
     narrow = Plan(piece, bead, bead / across, 0.0, cap)
     widest = max((alphabet.width(str(len(strand.all)), 0.8 * cap) for strand in piece.strands), default=0.0)
-    pitch = max([bead + narrow.gap, widest + cap, *_spreads(narrow)])
+    sets = [sum(map(narrow.length, stitch.beads)) + narrow.gap for stitch in narrow.base] if narrow.lying else []
+    pitch = max([bead + narrow.gap, widest + cap, *sets, *_spreads(narrow)])
     return Plan(piece, bead, bead / across, pitch, cap)
 
 
@@ -168,14 +178,33 @@ def _base_stitch(picture: Picture, plan: Plan, column: int, shade: str) -> None:
     """The base stitch, far back, and the number of its strand."""
     x, y = plan.x(column), plan.top
     if column < len(plan.base):
-        for key in plan.base[column].beads:
-            fill = tone.pale(tone.shown(plan.piece.legend[key].colour, shade))
-            y -= plan.length(key)
-            _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + plan.length(key) / 2)])
+        beads = plan.base[column].beads
+        x -= sum(map(plan.length, beads)) / 2 if plan.lying else 0.0
+        for key in beads:
+            fill, length = tone.pale(tone.shown(plan.piece.legend[key].colour, shade)), plan.length(key)
+            if plan.lying:
+                _lying(picture, plan, fill, Placed(key, x + length / 2, y - plan.kind(key).diameter * plan.scale / 2))
+                x += length
+            else:
+                y -= length
+                _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + length / 2)])
+        x = plan.x(column)
     if column < len(plan.piece.strands):
         picture.add("thread", Style(stroke=tone.THREAD, width=0.25), polyline([(x, plan.top), (x, plan.top + 0.55 * plan.cap)]))
         picture.add("strand-numbers", pen(tone.TEXT, plan.cap),
                     alphabet.word(str(column + 1), x, plan.top + 1.25 * plan.cap, plan.cap, "middle"))
+
+
+def _lying(picture: Picture, plan: Plan, fill: str, bead: Placed) -> None:
+    """One bead of the base row that lies along it, far back."""
+    kind = plan.kind(bead.key)
+    width, height = plan.length(bead.key) - plan.gap, kind.diameter * plan.scale - plan.gap
+    for layer, colour, spread in (("ground", tone.pale(tone.GAP), 1.6 * plan.gap), ("beads", fill, 0.0)):
+        if kind.shape in OUTLINED:
+            picture.add(layer, Style(fill=colour, stroke=colour, width=spread, round=True), outline(kind, bead.x, bead.y, height, width, pi / 2))
+        else:
+            lay(picture, layer, colour, Track.across(bead.x, bead.y, plan.length(bead.key), 1), width + spread, height + spread,
+                corner(kind, width, height) + spread / 2)
 
 
 def _strand(picture: Picture, plan: Plan, strand: Strand, shade: str) -> None:

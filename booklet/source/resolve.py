@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from ..craft.beads import Bead
-from ..craft.piece import Hanger, Piece, Stitch, Strand, piece_rows
+from ..craft.piece import Hanger, Piece, Stitch, Strand
 from ..craft.plan import ThreadPlan
+from ..craft.stitches import STITCHES, worked_rows
 from ..findings import Finding, Mark
 from .book import Book, fields_of
 from .chart import DrawnBead, DrawnChart, read_chart
+from .lying import read_lying_chart
 from .fringe import Strands, mirrored, read_fringe_chart, read_strands
 from .nodes import compose
 from .pattern import Pattern
@@ -19,6 +21,7 @@ from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, 
 from .wording import did_you_mean, quoted
 
 _TEXTS = ("title", "summary", "version", "notes")
+NAMES = {"square": "square stitch", "loom": "loom work"}   # those with one bead a stitch
 
 
 def read_pattern(text: str, file: str, slug: str, book: Book) -> tuple[Pattern | None, list[Finding]]:
@@ -62,7 +65,7 @@ class _Resolver:
             counted={name: count for name, count in (written.counted or {}).items() if count is not None},
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,
-            piece=_piece(legend, body.drop, hand, chart, base, strands, hanger) if whole else None,
+            piece=_piece(body.stitch or "brick", legend, body.drop, hand, chart, base, strands, hanger) if whole else None,
             marks=self._marks(chart, body, strands))
 
     def _inherited(self, name: str) -> str:
@@ -126,9 +129,14 @@ class _Resolver:
         return beads or (), None if beads is None else Hanger(entry.kind, _keys(beads))
 
     def _chart(self, body: Body) -> DrawnChart:
-        if body.chart is None or body.drop is None:
+        if None in (body.chart, body.drop, body.stitch):
             return DrawnChart(broken=True)
-        chart, found = read_chart(body.chart, body.drop)
+        stitch = STITCHES[body.stitch]
+        if body.drop not in stitch.DROPS:
+            self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
+                                f"body.drop is {body.drop}, but {NAMES[body.stitch]} has one bead a stitch", "leave drop out")
+            return DrawnChart(broken=True)
+        chart, found = (read_lying_chart if stitch.LYING else read_chart)(body.chart, body.drop)
         self.reader.add(found)
         return chart
 
@@ -178,7 +186,7 @@ class _Resolver:
         return marks | {("strand", number): strand.mark for number, strand in enumerate(strands or (), 1)}
 
 
-def _piece(legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, base: int, strands: Strands, hanger: Hanger) -> Piece | None:
+def _piece(stitch: str, legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, base: int, strands: Strands, hanger: Hanger) -> Piece | None:
     """The piece; None where a set is ragged or a bead is not in the legend."""
     beads = [bead for row in chart.rows for line in row.lines for bead in line]
     beads += [bead for strand in strands for bead in strand.beads + strand.end]
@@ -186,9 +194,10 @@ def _piece(legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, 
         return None
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
-    drawn = [[Stitch(beads[0].at, tuple(bead.key for bead in reversed(beads))) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
-    return Piece(legend, drop, hand, piece_rows(drawn, len(drawn) - 1 - base, hand),
-                 tuple(Strand(number, _keys(strand.beads), _keys(strand.end)) for number, strand in enumerate(strands, 1)), hanger)
+    order = 1 if STITCHES[stitch].LYING else -1   # a set that stands is drawn from the top and worked from below
+    drawn = [[Stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
+    return Piece(legend, drop, hand, worked_rows(stitch, drawn, len(drawn) - 1 - base, hand),
+                 tuple(Strand(number, _keys(strand.beads), _keys(strand.end)) for number, strand in enumerate(strands, 1)), hanger, stitch)
 
 
 def _keys(beads: tuple[DrawnBead, ...]) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from ..craft.beads import SHAPES
 from ..craft.steps import STEP_IDS
+from ..craft.stitches import STITCHES
 from ..craft.techniques import LEVELS, TECHNIQUES
 from .records import Many, Named, OrText, Record, entry
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
@@ -23,6 +24,11 @@ HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
 MARKDOWN = Text(20_000, lines=True)
+CHART = ("the drawing, top row first: a bar, then spaces and bead keys, neighbours of a row two characters apart. "
+         "brick: each row one character to the side of the row under it; a set stands upright, one line for each of its beads. "
+         "peyote: the same drawing, a column of stitches to each character, a line to each row; a set lies along its line, its beads without a space "
+         "between them and as many spaces to the next set. "
+         "square and loom: beads straight above one another")
 
 
 @dataclass(frozen=True)
@@ -50,10 +56,10 @@ class ChangedBead:
 class Body:
     """The woven part."""
 
-    stitch: str | None = entry(Choice(("brick",)), "the stitch it is worked in", "brick")
-    drop: int | None = entry(Whole(1, 4), "beads in a stitch", 1)
-    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom", "bottom")
-    chart: Written | None = entry(Source(), "the drawing, top row first: a bar, then spaces and bead keys", required=True)
+    stitch: str | None = entry(Choice(tuple(STITCHES)), "the stitch it is worked in: brick, peyote, square or loom", "brick")
+    drop: int | None = entry(Whole(1, 4), "beads in a stitch; 1 in square stitch and loom work", 1)
+    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom; all but brick stitch begin at the bottom", "bottom")
+    chart: Written | None = entry(Source(), CHART, required=True)
 
 
 @dataclass(frozen=True)
