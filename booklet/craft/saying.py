@@ -36,6 +36,11 @@ def m(mm: float) -> str:
     return f"{mm / 1000:.2f} m ({mm / 25.4:.0f} in)"
 
 
+def sentence(text: str) -> str:
+    """The text with a capital first."""
+    return text[:1].upper() + text[1:]
+
+
 def rows_said(rows: Sequence[Row]) -> str:
     """Row numbers in words: "row 4", "rows 2 to 9", "rows 2, 5 and 7"."""
     numbers = [row.number for row in rows]

@@ -21,7 +21,6 @@ from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, 
 from .wording import did_you_mean, quoted
 
 _TEXTS = ("title", "summary", "version", "notes")
-NAMES = {"square": "square stitch", "loom": "loom work"}   # those with one bead a stitch
 
 
 def read_pattern(text: str, file: str, slug: str, book: Book) -> tuple[Pattern | None, list[Finding]]:
@@ -134,7 +133,7 @@ class _Resolver:
         stitch = STITCHES[body.stitch]
         if body.drop not in stitch.DROPS:
             self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
-                                f"body.drop is {body.drop}, but {NAMES[body.stitch]} has one bead a stitch", "leave drop out")
+                                f"body.drop is {body.drop}, but {stitch.NAME} has one bead a stitch", "leave drop out")
             return DrawnChart(broken=True)
         chart, found = (read_lying_chart if stitch.LYING else read_chart)(body.chart, body.drop)
         self.reader.add(found)

@@ -1,6 +1,7 @@
 """The stitches of a body, one module each.
 
 A stitch module has
+  NAME          what the trade calls it;
   LYING         whether beads lie with their holes along the row (else they stand with their holes across it), so
                 that the beads of a set lie side by side;
   INTERLOCKED   whether a row lies half a bead deep in the row under it;

@@ -6,6 +6,7 @@ from ..events import Anchor, Event, Pass, PickUp, Section, Under, edge_index, st
 from ..piece import LEFT, RIGHT, Fault, Piece, Row
 from ..runs import said
 
+NAME = "brick stitch"
 LYING, INTERLOCKED, DROPS = False, False, range(1, 5)
 
 

@@ -15,9 +15,10 @@ from . import lying
 from .lying import each_alone as told_together
 from .lying import Spot, bottom_row, end_reach, from_strand, start_reach, stitch_at, take, through, worked
 
-__all__ = ["DROPS", "INTERLOCKED", "LYING", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
+__all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
            "to_strand", "told_together", "warps"]
 
+NAME = "loom work"
 LYING, INTERLOCKED, DROPS = True, False, (1,)
 
 
@@ -28,7 +29,7 @@ def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
     """Every reason why the body cannot be worked; empty if it can."""
-    found = lying.shared_faults(piece, "loom work")
+    found = lying.shared_faults(piece, NAME)
     for row, under in zip(piece.rows[1:], piece.rows):
         name, below = f"row {row.number}", f"row {under.number}"
         if (row.first - under.first) % 2:

@@ -16,9 +16,10 @@ from ..runs import said
 from . import lying
 from .lying import Spot, from_strand, row_count, stitch_at, take, through, worked
 
-__all__ = ["DROPS", "INTERLOCKED", "LYING", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
+__all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
            "to_strand", "told_together", "warps"]
 
+NAME = "flat peyote"
 LYING, INTERLOCKED, DROPS = True, True, range(1, 5)
 FEWEST_ROWS = 4
 
@@ -34,7 +35,7 @@ def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
     """Every reason why the body cannot be worked; empty if it can."""
-    found = lying.shared_faults(piece, "peyote")
+    found = lying.shared_faults(piece, NAME)
     if len(piece.rows) < FEWEST_ROWS:
         found.append(Fault(len(piece.rows), piece.rows[-1].first, f"peyote has only {len(piece.rows)} of the {FEWEST_ROWS} rows that it takes",
                            "rows 1 and 2 are strung; draw two or more rows above them"))

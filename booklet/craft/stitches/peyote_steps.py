@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..piece import Piece, opposite
 from ..plan import ThreadPlan
-from ..saying import Step, rows_said, unit_of
+from ..saying import Step, rows_said, sentence
 from ..words import row_words
 from . import lying_steps
 from .lying_steps import hanger_step, start_side, threaded
@@ -15,8 +15,12 @@ __all__ = ["body_steps", "fringe_steps", "hanger_step", "reading_the_chart"]
 
 def reading_the_chart(piece: Piece) -> str:
     """Where to start on the chart and how to go on."""
-    return (f"Rows 1 and 2 are strung as one line from the {start_side(piece)} end, a {unit_of(piece)} of each in turn. From row 3 on work back and forth, "
-            f"a {unit_of(piece)} into every gap of the row before.")
+    return (f"Rows 1 and 2 are strung as one line from the {start_side(piece)} end, a {_unit(piece)} of each in turn. From row 3 on work back and forth, "
+            f"a {_unit(piece)} into every gap of the row before.")
+
+
+def _unit(piece: Piece) -> str:
+    return "bead" if piece.drop == 1 else "set"
 
 
 def body_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
@@ -25,21 +29,21 @@ def body_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
 
 
 def _strung(piece: Piece, plan: ThreadPlan) -> Step:
-    unit, words, row = unit_of(piece), row_words(piece)[0], piece.rows
+    unit, words, row = _unit(piece), row_words(piece)[0], piece.rows
     odd = len(row[0].stitches) != len(row[1].stitches)
     belongs = (f"The first and the last {unit} are of row 1, and every other one between them; the rest are row 2." if odd
                else f"The last {unit} is of row 1, the one before it of row 2, and so on back to the first.")
     order = "" if piece.drop == 1 else " The beads of a set stay side by side and are worked as one."
     return Step("first-pick-up", "Rows 1 and 2",
-                f"{threaded(plan)} Begin at the {start_side(piece)} edge of the chart and string the {words.stitches} {unit_of(piece, 2)} of rows 1 and 2 "
+                f"{threaded(plan)} Begin at the {start_side(piece)} edge of the chart and string the {words.stitches} {_unit(piece)}s of rows 1 and 2 "
                 f"as one line: {words.text.removeprefix('string ')}. {belongs}{order} "
                 f"The thread exits the last {unit}, at the {piece.base.direction} edge.")
 
 
 def _along(piece: Piece) -> Step:
-    unit, rows = unit_of(piece), piece.rows[2:]
+    unit, rows = _unit(piece), piece.rows[2:]
     return Step("row-stitches", "Along a row",
-                f"{rows_said(rows)[0].upper()}{rows_said(rows)[1:]} fill the gaps. Turn the work. Pick up a {unit}, skip the {unit} below it and pass through the next one, "
+                f"{sentence(rows_said(rows))} fill the gaps. Turn the work. Pick up a {unit}, skip the {unit} below it and pass through the next one, "
                 f"which stands half a bead higher; the new {unit} drops into the gap. Go on like this to the other edge. Row 3 is the fiddly one: "
                 f"hold the work flat and push its beads up and down into their places before you pull. "
                 f"The thread exits the {unit} at the edge, below the {unit} that you pick up next.")
@@ -49,13 +53,13 @@ def _edge_turn(piece: Piece) -> Step | None:
     rows = [row for row in piece.rows[2:] if turns_at_edge(row, piece.under(row))]
     if not rows:
         return None
-    unit, side = unit_of(piece), rows[0].direction
+    unit, side = _unit(piece), rows[0].direction
     return Step("edge-turn", "The edge turn",
-                f"{rows_said(rows)[0].upper()}{rows_said(rows)[1:]} end{'s' * (len(rows) == 1)} at the {side} edge with nothing to pass into beyond the last {unit}. Pick up the last {unit}, then pass back, "
+                f"{sentence(rows_said(rows))} end{'s' * (len(rows) == 1)} at the {side} edge with nothing to pass into beyond the last {unit}. Pick up the last {unit}, then pass back, "
                 f"towards the {opposite(side)}, through the edge {unit} right below it. Pull until the new {unit} sits on it. The thread exits between "
                 f"the edge and the next {unit}: start the next row from there, without going through the edge again.")
 
 
 def fringe_steps(piece: Piece, plan: ThreadPlan) -> list[Step]:
     """Start of the fringe and each strand."""
-    return lying_steps.fringe_steps(piece, plan, f"then pass through the {unit_of(piece)} of row 2 beside it and")
+    return lying_steps.fringe_steps(piece, plan, f"then pass through the {_unit(piece)} of row 2 beside it and")

@@ -9,9 +9,10 @@ from . import lying
 from .lying import each_alone as told_together
 from .lying import Spot, bottom_row, end_reach, from_strand, row_count, start_reach, stitch_at, take, through, worked
 
-__all__ = ["DROPS", "INTERLOCKED", "LYING", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
+__all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
            "to_strand", "told_together", "warps"]
 
+NAME = "square stitch"
 LYING, INTERLOCKED, DROPS = True, False, (1,)
 
 
@@ -22,7 +23,7 @@ def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
     """Every reason why the body cannot be worked; empty if it can."""
-    found = lying.shared_faults(piece, "square stitch")
+    found = lying.shared_faults(piece, NAME)
     if len(piece.rows) < 2:
         found.append(Fault(1, piece.base.first, "row 1 is only strung, and there is no row that holds it", "draw two rows or more"))
     if found:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..piece import Piece, Row
 from ..plan import ThreadPlan
-from ..saying import Step, rows_said, unit_of
+from ..saying import Step, rows_said, sentence, unit_of
 from ..words import row_words
 from . import lying_steps
 from .lying import end_reach, start_reach
@@ -52,7 +52,7 @@ def _end_in(rows: list[Row]) -> Step | None:
     if not rows:
         return None
     return Step("row-end-in", "Ending a row further in",
-                f"{rows_said(rows)[0].upper()}{rows_said(rows)[1:]} end{'s' * (len(rows) == 1)} before the edge; the words say how many stitches are left free. Nothing is added. "
+                f"{sentence(rows_said(rows))} end{'s' * (len(rows) == 1)} before the edge; the words say how many stitches are left free. Nothing is added. "
                 "The thread exits the last bead of the row.")
 
 
