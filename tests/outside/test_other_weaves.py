@@ -52,13 +52,13 @@ def test_a_brick_chart_turned_a_quarter_is_a_peyote_chart(strip):
 
 
 def test_the_text_of_a_brick_chart_turned_a_quarter_is_the_text_of_a_peyote_chart():
-    drawing = ["W B W D",
-               " B B D W",
-               "D W B B"]
+    drawing = ["W B W B",
+               " B B W W",
+               "B W B B"]
     turned = ["".join(line[at] if at < len(line) else " " for line in reversed(drawing)).rstrip() for at in range(8)]
     brick, peyote = (good(with_chart("\n".join(f"| {line}" for line in lines)).replace("stitch: brick", f"stitch: {stitch}")).piece
                      for stitch, lines in (("brick", drawing), ("peyote", turned[::-1])))
-    assert turned[0] == "D W" and turned[1] == " B"
+    assert turned[0] == "B W" and turned[1] == " B"
     assert spots(peyote) == Counter((y, x, key) for x, y, key in spots(brick).elements())
 
 
