@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..craft.piece import Piece, Strand
+from ..craft.stitches import stitch_of
 
-Cell = tuple[int, int, int]   # row by level, bead in the stitch from the bottom as it hangs, position in half stitches
+# Row by level, bead in the stitch from the bottom as it hangs (from the left where a set lies along its row), position in half stitches.
+Cell = tuple[int, int, int]
 MOST_SLIPS = 3                # more differences than these are meant
 PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
 
@@ -34,9 +36,12 @@ def cells(piece: Piece) -> dict[Cell, str]:
 
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
-    placed = cells(piece)
-    middle = Counter(row.first + row.last for row in piece.rows).most_common(1)[0][0]
-    return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
+    placed, stitch = cells(piece), stitch_of(piece)
+    middles = Counter(row.first + row.last for row in piece.rows)
+    if stitch.INTERLOCKED and len(middles) > 1:   # an even number of columns has no mirror picture in its own rows
+        return ()
+    middle, turned = middles.most_common(1)[0][0], piece.drop - 1
+    return _slips(placed, {cell: (cell[0], turned - cell[1] if stitch.LYING else cell[1], middle - cell[2]) for cell in placed})
 
 
 def upright_slips(piece: Piece) -> tuple[Slip, ...]:

@@ -14,9 +14,17 @@ TOUCH = 1.1   # of the distance at which two beads touch
 def neighbours(piece: Piece) -> Counter[frozenset[str]]:
     """How often two keys lie side by side in the finished piece, by the pair of keys; equal keys are left out."""
     placed = layout(piece)
+    standing = [(spot.x, spot.y, spot.key) for place, spot in placed.spots.items() if not (placed.lying and place.part == "row")]
+    # Beads that lie along their row are side by side as beads that stand are, turned a quarter.
+    lying = [(spot.y, spot.x, spot.key) for place, spot in placed.spots.items() if placed.lying and place.part == "row"]
+    return _touching(piece, standing, placed.pitch) + _touching(piece, lying, placed.pitch)
+
+
+def _touching(piece: Piece, beads: list[tuple[float, float, str]], pitch: float) -> Counter[frozenset[str]]:
+    """Pairs among beads whose holes are upright, given as (x, y, key)."""
     columns: defaultdict[int, list[tuple[float, str]]] = defaultdict(list)   # in quarters of the distance from stitch to stitch
-    for spot in placed.spots.values():
-        columns[round(spot.x / placed.pitch * 4)].append((spot.y, spot.key))
+    for x, y, key in beads:
+        columns[round(x / pitch * 4)].append((y, key))
     for column in columns.values():
         column.sort()
     found: Counter[frozenset[str]] = Counter()

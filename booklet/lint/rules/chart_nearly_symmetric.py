@@ -29,6 +29,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...craft.stitches import stitch_of
 from ...findings import Finding, Mark, Severity
 from ..mirrors import Cell, Slip, body_slips, upright_slips
 from ..subject import Subject
@@ -60,13 +61,14 @@ def _place(subject: Subject, cell: Cell) -> str:
     level, height, at = cell
     row = next(row for row in subject.piece.rows if row.level == level)
     stitch = next(number for number, stitch in enumerate(row.stitches, 1) if stitch.at == at)
-    drop = subject.piece.drop
-    bead = "" if drop == 1 else f"the {'lower' if height == 0 else 'upper'} bead of " if drop == 2 else f"bead {height + 1} from below of "
+    drop, lying = subject.piece.drop, stitch_of(subject.piece).LYING
+    which = ("left", "right", "the left") if lying else ("lower", "upper", "below")
+    bead = "" if drop == 1 else f"the {which[height]} bead of " if drop == 2 else f"bead {height + 1} from {which[2]} of "
     return f"{bead}stitch {stitch} of row {row.number}"
 
 
 def _mark(subject: Subject, cell: Cell) -> Mark:
     level, height, at = cell
     number = next(row.number for row in subject.piece.rows if row.level == level)
-    line = subject.drawn_rows[number].lines[-1 - height]
+    line = subject.drawn_rows[number].lines[height if stitch_of(subject.piece).LYING else -1 - height]
     return next(bead.mark for bead in line if bead.at == at)
