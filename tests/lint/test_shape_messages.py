@@ -138,7 +138,7 @@ ODD = ["W B W W B W", " B W B W B"] * 3 + ["W B W W B W"]
 def test_error_nearly_symmetric_peyote(tmp_path):
     assert "symmetric" not in str(found(tmp_path, chart(*ODD, head="  stitch: peyote\n")))
     lines = found(tmp_path, chart(*ODD[:3], " B W B B B", *ODD[4:], head="  stitch: peyote\n"))
-    assert lines == [f"{FILE}:16:11: warning: stitch 2 of row 4 is W, but stitch 4 of row 4 is B {HALVES}"]
+    assert lines == [f"{FILE}:15:12: warning: stitch 2 of row 4 is W, but stitch 4 of row 4 is B {HALVES}"]
 
 
 def test_an_even_count_of_peyote_has_no_mirror_picture(tmp_path):
