@@ -54,9 +54,10 @@ def _edge_turn(piece: Piece) -> Step | None:
     if not rows:
         return None
     unit, side = _unit(piece), rows[0].direction
+    which = "Row 3 ends" if len(rows) == 1 else f"Every other row from row 3 to row {rows[-1].number} ends"
     return Step("edge-turn", "The edge turn",
-                f"{sentence(rows_said(rows))} end{'s' * (len(rows) == 1)} at the {side} edge with nothing to pass into beyond the last {unit}. Pick up the last {unit}, then pass back, "
-                f"towards the {opposite(side)}, through the edge {unit} right below it. Pull until the new {unit} sits on it. The thread exits between "
+                f"{which} at the {side} edge, with nothing to pass into beyond the last {unit}. Pick up the last {unit}, then pass back, towards "
+                f"the {opposite(side)}, through the edge {unit} right below it. Pull until the new {unit} sits on it. The thread exits between "
                 f"the edge and the next {unit}: start the next row from there, without going through the edge again.")
 
 
