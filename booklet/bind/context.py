@@ -12,7 +12,7 @@ from ..craft.pair import has_two_faces, is_symmetric
 from ..craft.passes import needle_for
 from ..craft.piece import Piece
 from ..craft.size import mass, size
-from ..craft.steps import steps
+from ..craft.steps import reading_the_chart, steps
 from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_totals, thread_use
@@ -258,8 +258,9 @@ def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...
         known = plan.kinds.get(total.kind)
         kind = f"{total.kind} ({known.diameter:g} mm, {known.material})" if known and known.material else total.kind
         spools = f"; {many(total.spools, 'spool')} of {known.spool / 1000:g} m" if total.spools else ""
+        warps = f", {many(total.warps, 'warp')} of {metres(total.warp)}" if total.warps else ""
         lines.append(Listed(metres(total.length), f"{kind} for {' and '.join(total.parts)}: "
-                                                  f"{many(total.lengths, 'working length')} of {metres(plan.length)} in all{spools}"))
+                                                  f"{many(total.lengths, 'working length')} of {metres(plan.length)}{warps} in all{spools}"))
     return tuple(lines)
 
 
@@ -277,11 +278,10 @@ def _changes(uses: tuple[ThreadUse, ...]) -> frozenset[tuple[str, int]]:
 
 def _start(piece: Piece, bead: float) -> str:
     """How to read this chart, in a sentence."""
-    side = "left" if piece.hand == "right" else "right"
     turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
     sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
     scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
-    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{turned} "
+    return (f"{reading_the_chart(piece)}{sets}{turned} "
             f"Drawn {scale:.1f} times as large as the piece.")
 
 

@@ -63,10 +63,11 @@ def _facts(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) -> Iter
     yield "size", f"{mm_and_inches(measured.width)} wide, {mm_and_inches(measured.length)} long"
     yield "mass", f"{grams(mass(piece))} g of beads a piece"
     for use in uses:
-        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, 'working length')}"
+        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, use.unit)}"
     for total in thread_totals(uses, pattern.pieces, pattern.thread):
         spools = f", {many(total.spools, 'spool')}" if total.spools else ""
-        yield "to buy", f"{total.kind}: {metres(total.length)} in all, in {many(total.lengths, 'working length')}{spools}"
+        warps = f" and {many(total.warps, 'warp')}" if total.warps else ""
+        yield "to buy", f"{total.kind}: {metres(total.length)} in all, in {many(total.lengths, 'working length')}{warps}{spools}"
     needle = needle_for(piece, pattern.thread)
     if needle:
         yield "needle", f"size {needle.size}"

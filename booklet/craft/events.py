@@ -22,7 +22,8 @@ class Section(NamedTuple):
 class Place(NamedTuple):
     """One bead of the piece.
 
-    part "row": line is the row number, index the stitch from the left (0 first), level the bead from low (0).
+    part "row": line is the row number, index the stitch from the left (0 first), level the bead from low (0),
+    or from the left where the beads of a stitch lie side by side.
     part "strand": line is the strand number, index the bead from the top. part "hanger": line is the number of the hanger, index
     the bead along the loop.
     """
@@ -43,7 +44,10 @@ class PickUp:
 
 @dataclass(frozen=True)
 class Pass:
-    """Through beads that are already there, in the order in which the needle meets them."""
+    """Through beads that are already there, in the order in which the needle meets them.
+
+    Through body beads whose holes lie along the row, up means to the right as the piece hangs.
+    """
 
     section: Section
     places: tuple[Place, ...]
@@ -117,10 +121,10 @@ class Path:
                 counts[place] = counts.get(place, 0) + 1
         return counts
 
-    def picked_up(self, section: Section) -> tuple[Place, ...]:
-        """Every bead of a section in the order of picking up."""
+    def picked_up(self, *sections: Section) -> tuple[Place, ...]:
+        """Every bead of these sections in the order of picking up."""
         return tuple(place for event in self.events
-                     if isinstance(event, PickUp) and event.section == section for place in event.places)
+                     if isinstance(event, PickUp) and event.section in sections for place in event.places)
 
 
 def stitch_places(row: Row, index: int, up: bool) -> tuple[Place, ...]:

@@ -18,7 +18,7 @@ def fringe_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
     """The steps of the fringe in working order; None for those that this piece does not need."""
     if not piece.strands:
         return []
-    made = [_start(piece, plan), _straight(piece), _twigs(piece), _loop(piece), _twist(piece), _charm(piece), _way(piece)]
+    made = [_start(piece, plan), _straight(piece), twigs_step(piece), _loop(piece), _twist(piece), charm_step(piece), _way(piece)]
     if not is_plain(piece):
         last = next(index for index in reversed(range(len(made))) if made[index])
         made[last] = Step(made[last].id, made[last].title, f"{made[last].text} After the last strand the thread exits {_exit(piece)}.")
@@ -32,7 +32,7 @@ def is_plain(piece: Piece) -> bool:
 
 
 def _side(piece: Piece) -> str:
-    return LEFT if piece.hand == RIGHT else RIGHT
+    return LEFT if piece.along == RIGHT else RIGHT
 
 
 def _row(piece: Piece) -> str:
@@ -46,20 +46,20 @@ def _exit(piece: Piece) -> str:
 
 def _start(piece: Piece, plan: ThreadPlan) -> Step:
     unit, side, first = unit_of(piece), _side(piece), journeys(piece)[0]
-    number = first.strand.span(piece.hand)[0]
+    number = first.strand.span(piece.along)[0]
     which = f"the first {unit} of {_row(piece)} at the {side} edge"
     if piece.hang == "edge":
         which = f"the {unit} of place {number}, {_stitch(piece, first)}"
-    elif number != (1 if piece.hand == RIGHT else len(places(piece))):
+    elif number != (1 if piece.along == RIGHT else len(places(piece))):
         which = f"{_stitch(piece, first)}"
     under = f" and under the thread bridge of place {number}" if first.start.bridge else ""
     out = f"under row {first.start.row.number}, above strand {first.strand.number}"
     return Step("fringe-start", "Starting the fringe",
-                f"{_where(piece)}Thread {m(plan.length)} of {plan.fringe}{_stretch(plan)}. Anchor it in the body round two neighbouring "
+                f"{where_said(piece)}Thread {m(plan.length)} of {plan.fringe}{stretch_said(plan)}. Anchor it in the body round two neighbouring "
                 f"{unit_of(piece, 2)} twice and pass down through {which}{under}. The thread exits {out}.")
 
 
-def _stretch(plan: ThreadPlan) -> str:
+def stretch_said(plan: ThreadPlan) -> str:
     """Advice for a thread that is of nylon, or of which nothing is known."""
     known = plan.kind("fringe")
     return "; stretch nylon before you use it" if known is None or not known.material or "nylon" in known.material else ""
@@ -70,7 +70,7 @@ def _stitch(piece: Piece, first: Journey) -> str:
     return f"{unit_of(piece)} {bead.index + 1} of row {place.row.number}, counted from the left"
 
 
-def _where(piece: Piece) -> str:
+def where_said(piece: Piece) -> str:
     """Which places there are; nothing where they need no words."""
     hanging, unit = places(piece), unit_of(piece)
     count = len(hanging)
@@ -101,7 +101,7 @@ def _straight(piece: Piece) -> Step | None:
     unit, side = unit_of(piece), _side(piece)
     take = ("Pick up the beads of the strand from the top down, then its end beads. "
             "Skip the end beads and pass back up through the rest of the strand")
-    pull = f"Pull until no thread shows and the strand still swings. {_longest(piece, strands)} "
+    pull = f"Pull until no thread shows and the strand still swings. {longest_said(piece, strands)} "
     if is_plain(piece):
         text = (f"Work {len(strands)} strands, one under each {unit} of row 1, from the {side} edge. {take}, up through the {unit} above it "
                 f"and down through the next {unit}. {pull}After the last strand the thread exits the top of row 1.")
@@ -111,12 +111,12 @@ def _straight(piece: Piece) -> Step | None:
     return Step("fringe", "Each strand", text)
 
 
-def _longest(piece: Piece, strands: Sequence[Strand]) -> str:
+def longest_said(piece: Piece, strands: Sequence[Strand]) -> str:
     longest = max(strands, key=lambda strand: hanging_length(piece, strand))
     return f"The longest, strand {longest.number}, measures {hanging_length(piece, longest):.0f} mm."
 
 
-def _twigs(piece: Piece) -> Step | None:
+def twigs_step(piece: Piece) -> Step | None:
     strands = [strand for strand in piece.strands if strand.twigs]
     if not strands:
         return None
@@ -150,7 +150,7 @@ def _twist(piece: Piece) -> Step | None:
                 f"{'' if piece.hang == 'bridges' else 'pass '}{_back_up(piece)}. The thread exits {_exit(piece)}.")
 
 
-def _charm(piece: Piece) -> Step | None:
+def charm_step(piece: Piece) -> Step | None:
     counts = Counter(name for strand in piece.strands for name in strand.charms)
     if not counts:
         return None

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from .events import Event, Guard, Pass, PickUp, Place, Ring, Section, Under, edge_index, stitch_places
 from .piece import LEFT, RIGHT, Hanger, Piece, Row
+from .stitches import stitch_of
+from .stitches.lying import through
 
 
 def top_row(piece: Piece) -> Row:
@@ -11,14 +13,26 @@ def top_row(piece: Piece) -> Row:
     return max(piece.rows, key=lambda row: row.level)
 
 
-def pitch(piece: Piece) -> float:
-    """mm from stitch to stitch of a row: the widest bead of the body."""
+def across(piece: Piece) -> float:
+    """mm across the widest bead of the body."""
     return max(piece.legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
+
+
+def cell(piece: Piece) -> float:
+    """mm along a row that a stitch takes: its widest bead, or the length of its beads where they lie along the row."""
+    if not stitch_of(piece).LYING:
+        return across(piece)
+    return max(sum(piece.legend[key].kind.length for key in stitch.beads) for row in piece.rows for stitch in row.stitches)
+
+
+def pitch(piece: Piece) -> float:
+    """mm from stitch to stitch of a row; where rows interlock, a stitch of another row stands between the two."""
+    return cell(piece) * (2 if stitch_of(piece).INTERLOCKED else 1)
 
 
 def top_width(piece: Piece) -> float:
     """mm from edge to edge of the top row."""
-    return len(top_row(piece).stitches) * pitch(piece)
+    return (len(top_row(piece).stitches) - 1) * pitch(piece) + cell(piece)
 
 
 def carriers(piece: Piece, hanger: Hanger) -> tuple[int, int]:
@@ -41,6 +55,8 @@ def hangers(piece: Piece) -> list[Event]:
     """Up to the top row, along it to each hanger in turn, and round through it."""
     if not piece.hangers:
         return []
+    if stitch_of(piece).LYING:
+        return _lying_hangers(piece)
     order = working_order(piece)
     events = _climb(piece, Section("hanger", order[0])) if piece.lower else []
     at, on_top = edge_index(top_row(piece), piece.rows[-1].direction), True
@@ -49,7 +65,9 @@ def hangers(piece: Piece) -> list[Event]:
         left, right = carriers(piece, hanger)
         near, far = (left, right) if abs(at - left) <= abs(at - right) else (right, left)
         events += _travel(piece, section, at, on_top, near)
-        events += _rounds(piece, section, hanger, near, far)
+        for turn in range(hanger.passes):
+            events += _up_again(piece, section, near, far) if turn else []
+            events += [_over(hanger, section, turn), Pass(section, stitch_places(top_row(piece), far, False), False)]
         at, on_top = far, False
     return events
 
@@ -57,21 +75,37 @@ def hangers(piece: Piece) -> list[Event]:
 def working_order(piece: Piece) -> list[int]:
     """Numbers of the hangers in working order: from the side on which the last row ends to the other."""
     numbers = sorted(range(1, len(piece.hangers) + 1), key=lambda number: carriers(piece, piece.hangers[number - 1]))
+    if stitch_of(piece).LYING:
+        return numbers if hanger_side(piece, numbers[0]) == LEFT else numbers[::-1]
     return numbers[::-1] if piece.rows[-1].direction == RIGHT else numbers
 
 
-def _rounds(piece: Piece, section: Section, hanger: Hanger, near: int, far: int) -> list[Event]:
-    """From the top of the near stitch through the hanger, down through the far one and up again, as often as it is passed."""
-    events: list[Event] = []
+def hanger_side(piece: Piece, number: int) -> str:
+    """Where beads lie along the row: the side of the carrying stitches at which the thread exits for a hanger."""
+    return LEFT if stitch_of(piece).to_hanger(piece, *carriers(piece, piece.hangers[number - 1]))[2] else RIGHT
+
+
+def _over(hanger: Hanger, section: Section, turn: int) -> Event:
+    """Through the guard or the ring, or through the beads of the loop."""
+    if hanger.kind != "loop":
+        return Guard(section) if hanger.kind == "guard" else Ring(section)
     loop = tuple(Place("hanger", section.number, index) for index in range(len(hanger.beads)))
-    for turn in range(hanger.passes):
-        if turn:
-            events += _up_again(piece, section, near, far)
-        if hanger.kind == "loop":
-            events.append(Pass(section, loop, True) if turn else PickUp(section, loop))
-        else:
-            events.append(Guard(section) if hanger.kind == "guard" else Ring(section))
-        events.append(Pass(section, stitch_places(top_row(piece), far, False), False))
+    return Pass(section, loop, True) if turn else PickUp(section, loop)
+
+
+def _lying_hangers(piece: Piece) -> list[Event]:
+    """Inward along a lower row, back out through the stitches under a hanger, and round through those and the hanger."""
+    events: list[Event] = []
+    here: int | None = None   # where the stitches under the hanger before end
+    for number in working_order(piece):
+        section, hanger = Section("hanger", number), piece.hangers[number - 1]
+        way, under, right = stitch_of(piece).to_hanger(piece, *carriers(piece, hanger))
+        ahead = [(row, index) for row, index in way if here is None or (row.stitches[index].at - here) * (1 if right else -1) >= 0]
+        events += [through(section, ahead, right)] if ahead else []
+        events.append(through(section, under, not right))
+        for turn in range(hanger.passes):
+            events += [_over(hanger, section, turn), through(section, under, not right)]
+        here = under[-1][0].stitches[under[-1][1]].at
     return events
 
 

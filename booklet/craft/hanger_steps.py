@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from .hanger import carriers, top_row, working_order
-from .piece import Hanger, Piece
+from .hanger import carriers, hanger_side, top_row, working_order
+from .piece import Hanger, Piece, opposite
 from .runs import said
 from .saying import Step, unit_of
+from .stitches import stitch_of
 
 _WHERE = {"left": "at its left edge", "middle": "in the middle", "right": "at its right edge"}
 _TIMES = {1: "once", 2: "twice"}
@@ -15,6 +16,8 @@ def hanger_step(piece: Piece) -> Step | None:
     """How every hanger is worked, in working order; None for a piece without one."""
     if not piece.hangers:
         return None
+    if stitch_of(piece).LYING:
+        return _lying(piece)
     top = top_row(piece)
     way = "Weave up through the edge to the top row. " if piece.lower else ""
     texts = [_one(piece, number, first=not k) for k, number in enumerate(working_order(piece))]
@@ -28,11 +31,37 @@ def _one(piece: Piece, number: int, first: bool) -> str:
     row = f"row {top.number}"
     where = (f"{unit_of(piece, 2)} {left} and {right} of {row}, counted from the left" if left != right else f"the one {unit} of {row}"
              if len(top.stitches) == 1 else f"{unit} {left} of {row}, counted from the left")
-    name = "The hanger" if len(piece.hangers) == 1 else f"Hanger {number}, {_WHERE[hanger.at]},"
+    name = _name(piece, number)
     travel = "Pass down and up along the top row until the thread exits the top of the nearer one." if first else \
         "Pass up and down along the top row until the thread exits the top of the nearer one."
     return (f"{name} sits on {where}. {travel} {_through(hanger)} and pass down through the {'other' if left != right else 'same'} {unit}. "
             f"{_rounds(hanger, left != right, unit)}")
+
+
+def _name(piece: Piece, number: int) -> str:
+    return "The hanger" if len(piece.hangers) == 1 else f"Hanger {number}, {_WHERE[piece.hangers[number - 1].at]},"
+
+
+def _lying(piece: Piece) -> Step:
+    """Round the stitches that carry each hanger, along the row."""
+    order = working_order(piece)
+    texts = [_one_lying(piece, number) for number in order]
+    return Step("hanger", "Hanger" if len(texts) == 1 else "Hangers",
+                f"{' '.join(texts)} The thread exits at the {hanger_side(piece, order[-1])} of the {'hanger' if len(texts) == 1 else 'last one'}.")
+
+
+def _one_lying(piece: Piece, number: int) -> str:
+    hanger, row, side = piece.hangers[number - 1], f"row {top_row(piece).number}", hanger_side(piece, number)
+    left, right = (index + 1 for index in carriers(piece, hanger))
+    where = f"{unit_of(piece, 2)} {left} and {right} of {row}, counted from the left" if left != right else f"the one {unit_of(piece)} of {row}" \
+        if len(top_row(piece).stitches) == 1 else f"{unit_of(piece)} {left} of {row}, counted from the left"
+    between = " and what lies between them" if right - left > 1 or piece.stitch == "peyote" and left != right else ""
+    past, which = ("both", f"both{between}") if left != right else ("it", "it")
+    text = (f"{_name(piece, number)} sits on {where}. Pass through a lower row towards the {opposite(side)} until you are past {past}, come up into {row} "
+            f"and pass back through {which} towards the {side}. {_through(hanger)} and pass through {which} towards the {side} again. ")
+    if hanger.passes == 1:
+        return f"{text}Pull until it sits close to the row."
+    return f"{text}Go round {_TIMES.get(hanger.passes, f'{hanger.passes} times')} in all, snug but not stiff."
 
 
 def _through(hanger: Hanger) -> str:

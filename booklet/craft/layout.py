@@ -1,7 +1,8 @@
 """Where every bead of the finished piece lies, in millimetres.
 
 x runs right from the left edge of the body; y runs up from the bottom of the lowest row, so fringe has negative y.
-Bead holes are vertical: across a row beads take their diameter, along a stitch or strand their length.
+Where beads stand, holes are vertical: across a row beads take their diameter, along a stitch or strand their length.
+Where they lie along the row it is the other way round.
 """
 
 from __future__ import annotations
@@ -11,9 +12,10 @@ from dataclasses import dataclass
 from . import drape
 from .drape import twig_side
 from .events import Place
-from .hanger import carriers, pitch, top_row
+from .hanger import across, carriers, cell, top_row
 from .piece import Hanger, Piece, Row
 from .places import HangingPlace, places
+from .stitches import stitch_of
 from .strand import LOOP, TWIST, Strand, laid
 
 
@@ -30,21 +32,34 @@ class Spot:
 class Layout:
     """All spots of a piece."""
 
-    pitch: float                  # mm from stitch to stitch of a row
+    pitch: float                  # mm across the widest bead of the body
     bottoms: dict[int, float]     # y of the lower edge of each row, by row number
     tops: dict[int, float]        # y of its upper edge
     spots: dict[Place, Spot]
+    cell: float                   # mm that a stitch takes across
+    share: float = 0.5            # of it from one position to the next: neighbours are two positions apart
+    lying: bool = False           # beads lie along the row
 
     def x(self, at: float) -> float:
         """mm from the left edge of the body to chart position `at`, counted from the leftmost position."""
-        return (at / 2 + 0.5) * self.pitch
+        return (at * self.share + 0.5) * self.cell
+
+    @property
+    def reach(self) -> float:
+        """Positions from the middle of a stitch to its edge."""
+        return 0.5 / self.share
+
+    @property
+    def interlocked(self) -> bool:
+        """Whether a row lies half a bead deep in the row under it."""
+        return self.share == 1
 
 
 def layout(piece: Piece) -> Layout:
     """Lay out body, fringe and hanger beads."""
-    legend = piece.legend
+    stitch = stitch_of(piece)
     bottoms, tops = row_edges(piece)
-    result = Layout(pitch(piece), bottoms, tops, {})
+    result = Layout(across(piece), bottoms, tops, {}, cell(piece), 1.0 if stitch.INTERLOCKED else 0.5, stitch.LYING)
     zero = min(row.first for row in piece.rows)
     for row in piece.rows:
         _place_row(piece, row, zero, result)
@@ -57,16 +72,27 @@ def layout(piece: Piece) -> Layout:
 
 def row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
     """y of the lower and the upper edge of each row, by row number."""
-    bottoms, tops, y = {}, {}, 0.0
+    bottoms, tops, y, interlocked, pitch = {}, {}, 0.0, stitch_of(piece).INTERLOCKED, across(piece)
     for row in sorted(piece.rows, key=lambda row: row.level):
         bottoms[row.number] = y
-        y += max(sum(piece.legend[key].kind.length for key in stitch.beads) for stitch in row.stitches)
-        tops[row.number] = y
+        tops[row.number] = y + (pitch if interlocked else row_height(piece, row))
+        y = y + pitch / 2 if interlocked else tops[row.number]
     return bottoms, tops
+
+
+def row_height(piece: Piece, row: Row) -> float:
+    """mm from the lower to the upper edge of a row."""
+    kinds = [[piece.legend[key].kind for key in stitch.beads] for stitch in row.stitches]
+    if stitch_of(piece).LYING:
+        return max(kind.diameter for each in kinds for kind in each)
+    return max(sum(kind.length for kind in each) for each in kinds)
 
 
 def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
     for index, stitch in enumerate(row.stitches):
+        if result.lying:
+            _place_lying(piece, row, index, result.x(stitch.at - zero), result)
+            continue
         upright = row.level >= 0
         y = result.bottoms[row.number] if upright else result.tops[row.number]
         for level, key in enumerate(stitch.beads):
@@ -111,6 +137,16 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
         beads = drape.twig(joint, twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
         found |= {index: (bead.x, bead.y) for index, bead in zip(indexes, beads)}
     return [found[index] for index in range(len(kinds))]
+
+
+def _place_lying(piece: Piece, row: Row, index: int, x: float, result: Layout) -> None:
+    """The beads of one stitch side by side, centred on x."""
+    keys, y = row.stitches[index].beads, (result.bottoms[row.number] + result.tops[row.number]) / 2
+    lengths = [piece.legend[key].kind.length for key in keys]
+    x -= sum(lengths) / 2
+    for level, (key, length) in enumerate(zip(keys, lengths)):
+        result.spots[Place("row", row.number, index, level)] = Spot(x + length / 2, y, key)
+        x += length
 
 
 def _place_loop(piece: Piece, number: int, hanger: Hanger, zero: int, result: Layout) -> None:

@@ -6,15 +6,17 @@ from dataclasses import replace
 
 from .piece import LEFT, RIGHT, Hanger, Piece, Stitch
 from .places import places
+from .stitches import stitch_of
 
 _OTHER = {LEFT: RIGHT, RIGHT: LEFT}
 
 
 def mirrored(piece: Piece) -> Piece:
     """The piece as its mirror image, worked by the same hand: left and right of body, fringe and hangers exchanged."""
-    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
+    lying = stitch_of(piece).LYING   # a set that lies is turned over too
+    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads[::-1] if lying else s.beads) for s in reversed(row.stitches))) for row in piece.rows)
     strands = tuple(strand.turned_over(places_across(piece)) for strand in reversed(piece.strands))
-    return replace(piece, rows=rows, strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
+    return replace(piece, rows=stitch_of(piece).directed(rows), strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
 
 
 def places_across(piece: Piece) -> int:

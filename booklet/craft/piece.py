@@ -1,7 +1,7 @@
 """The piece: rows of stitches, strands of fringe, hangers, and whether they can be worked.
 
 Positions are chart columns in half-stitch units: neighbours of a row stand 2 apart, and a row
-stands 1 to either side of the row it hangs on. Lists of stitches run left to right as the piece hangs;
+stands 1 to either side of the row it hangs on (in square stitch and loom work straight above it). Lists of stitches run left to right as the piece hangs;
 the beads of a stitch run from low to high, low being next to the base row.
 """
 
@@ -26,7 +26,7 @@ class Stitch:
     """One place in a row: `drop` beads stacked on one thread."""
 
     at: int                  # position in half stitches
-    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high
+    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high; from the left where a set lies along its row
 
 
 @dataclass(frozen=True)
@@ -107,12 +107,17 @@ class Piece:
         return next(other for other in self.rows if other.level == row.level - step)
 
     @property
+    def along(self) -> str:
+        """The way in which row 1 and the fringe are worked, as the piece hangs."""
+        return self.base.direction if self.rows else self.hand
+
+    @property
     def worked_strands(self) -> tuple[Strand, ...]:
         """Strands in working order: from the side on which row 1 starts, each where the needle goes down for it."""
-        away = 1 if self.hand == RIGHT else -1
+        away = 1 if self.along == RIGHT else -1
 
         def order(strand: Strand) -> tuple[int, bool, int]:
-            start = strand.span(self.hand)[0]
+            start = strand.span(self.along)[0]
             return away * start, start != strand.number, away * strand.number
 
         return tuple(sorted(self.strands, key=order))

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from .piece import Piece, Row
+from .stitches import STITCHES
 
-HANGS = ("base", "lowest", "edge", "bridges")
+HANGS = BASE, LOWEST, EDGE, BRIDGES = "base", "lowest", "edge", "bridges"
 
 
 @dataclass(frozen=True)
@@ -24,13 +25,20 @@ class HangingPlace:
         return self.row.stitches[self.index].at + self.bridge
 
 
+def hangs(stitch: str) -> tuple[str, ...]:
+    """Where the fringe of a body in this stitch can hang: beads that lie along the row have no stitch or bridge to go up through."""
+    return (BASE, LOWEST) if STITCHES[stitch].LYING else HANGS
+
+
 def places(piece: Piece) -> tuple[HangingPlace, ...]:
     """The places of a piece's fringe, from the left as it hangs."""
     return places_of(piece.rows, piece.hang)
 
 
 def strands_fit(piece: Piece) -> bool:
-    """Whether every strand has its place, and a loop both of its places."""
+    """Whether the fringe can hang there in this stitch, every strand has its place, and a loop both of its places."""
+    if piece.strands and piece.hang not in hangs(piece.stitch):
+        return False
     count = len(places(piece)) if piece.strands else 0
     return all(1 <= number <= count for strand in piece.strands for number in (strand.number, strand.number + strand.to))
 
@@ -43,13 +51,13 @@ def places_of(rows: Sequence[Row], hang: str) -> tuple[HangingPlace, ...]:
     rows = [row for row in rows if row.stitches]
     if not rows:
         return ()
-    if hang == "edge":
+    if hang == EDGE:
         return _edge(rows)
     lowest = min(rows, key=lambda row: row.level)
-    if hang == "bridges":
+    if hang == BRIDGES:
         return tuple(HangingPlace(lowest, index, True) for index, (left, right) in enumerate(zip(lowest.stitches, lowest.stitches[1:]))
                      if right.at - left.at == 2)
-    row = lowest if hang == "lowest" else next(row for row in rows if row.level == 0)
+    row = lowest if hang == LOWEST else next(row for row in rows if row.level == 0)
     return tuple(HangingPlace(row, index) for index in range(len(row.stitches)))
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 TAIL = 150.0      # mm left at the start; published advice runs from 4 in to 8 in
 WEAVE_IN = 150.0  # mm kept at the end; a published pattern keeps 6 in
+WARP_END = 200.0  # mm of warp beyond either end of loom work, to tie and to weave in; common practice, no source
 
 
 @dataclass(frozen=True)

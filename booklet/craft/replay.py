@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from .piece import Piece
-from .reading import brick
+from .reading import brick, loom, peyote, square
 from .reading.items import CannotRead
 from .reading.strands import ReadLine, ReadStrand, read_strand
 from .reading.told import ReadRow
 from .strand import TWIST, Charm, Strand, Twig
 
-READERS = {"brick": brick.read_rows}   # by stitch
+READERS = {"brick": brick.read_rows, "peyote": peyote.read_rows, "square": square.read_rows, "loom": loom.read_rows}   # by stitch
 
 
 @dataclass(frozen=True)
@@ -54,7 +54,7 @@ def _row_differences(piece: Piece, read: ReadPiece) -> list[str]:
 
 
 def _strand_differences(piece: Piece, read: ReadPiece) -> list[str]:
-    drawn = [_as_read(strand, piece.hand) for strand in piece.strands]
+    drawn = [_as_read(strand, piece.along) for strand in piece.strands]
     if len(drawn) != len(read.strands):
         return [f"the words have {len(read.strands)} strands, the pattern has {len(drawn)}"]
     return [f"strand {have.number}: the words give {_plainly(told)}, the pattern has {_plainly(have)}"

@@ -20,6 +20,8 @@ class Step:
 
 def unit_of(piece: Piece, count: int = 1) -> str:
     """What one place in a row is called, singular or plural by `count`."""
+    if piece.stitch == "loom":
+        return "bead" if count == 1 else "beads"
     return {(True, True): "stitch", (True, False): "stitches", (False, True): "set", (False, False): "sets"}[
         piece.drop == 1, count == 1]
 
@@ -32,6 +34,11 @@ def cm(mm: float) -> str:
 def m(mm: float) -> str:
     """Metres and inches."""
     return f"{mm / 1000:.2f} m ({mm / 25.4:.0f} in)"
+
+
+def sentence(text: str) -> str:
+    """The text with a capital first."""
+    return text[:1].upper() + text[1:]
 
 
 def rows_said(rows: Sequence[Row]) -> str:

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 from math import cos
 
 from .drape import TWIG_LEAN, loop
-from .layout import place_at, row_edges
+from .hanger import pitch
+from .layout import layout, place_at, row_edges
 from .piece import Piece
+from .stitches import stitch_of
 from .strand import LOOP, Charm, Strand, Twig
 
 MM_PER_INCH = 25.4  # exact: the international inch
@@ -30,7 +32,12 @@ def inches(mm: float) -> float:
 
 
 def size(piece: Piece) -> Size:
-    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high."""
+    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high.
+
+    Where beads lie along the row, length counts across and diameter upward.
+    """
+    if stitch_of(piece).LYING:
+        return _size_lying(piece)
     kinds = {key: bead.kind for key, bead in piece.legend.items()}
     across = (max(row.last for row in piece.rows) - min(row.first for row in piece.rows)) / 2 + 1
     diameter = max(kinds[key].diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
@@ -39,6 +46,13 @@ def size(piece: Piece) -> Size:
     bottoms = row_edges(piece)[0] if lengths else {}
     below = max((length - bottoms[place_at(piece, number).row.number] for number, length in lengths.items()), default=0.0)
     return Size(across * diameter, body, max(lengths.values(), default=0.0), body + max(0.0, below))
+
+
+def _size_lying(piece: Piece) -> Size:
+    places = layout(piece)
+    across, body = max(row.last for row in piece.rows) - min(row.first for row in piece.rows), max(places.tops.values())
+    fringe = max((hanging_length(piece, strand) for strand in piece.strands), default=0.0)
+    return Size(places.x(across) + places.cell / 2, body, fringe, body + fringe)
 
 
 def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:
@@ -72,9 +86,8 @@ def _reach(piece: Piece, thing: Twig | Charm) -> float:
 def _loop_depth(piece: Piece, strand: Strand) -> float:
     """The lower edge of a loop's lowest bead, and of its charms."""
     bottoms, kinds = row_edges(piece)[0], [piece.legend[key].kind for key in strand.beads]
-    pitch = max(piece.legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
-    start, stop = ((place.at / 2 * pitch, -bottoms[place.row.number]) for place in ends)
+    start, stop = ((place.at / 2 * pitch(piece), -bottoms[place.row.number]) for place in ends)
     beads = loop(start, stop, [kind.length for kind in kinds])
     lows = [bead.y + kind.diameter / 2 for bead, kind in zip(beads, kinds)]
     lows += [beads[min(charm.at, len(beads) - 1)].y + piece.charms.get(charm.name, CHARM) for charm in strand.hung]

@@ -9,23 +9,25 @@ from collections.abc import Sequence
 
 from .fringe_steps import fringe_steps
 from .hanger_steps import hanger_step
+from .lying_fringe_steps import lying_fringe_steps
 from .piece import Piece
 from .plan import TAIL, WEAVE_IN, ThreadPlan
 from .saying import Step, cm, listed, section_name, unit_of
-from .stitches.brick_steps import body_steps
+from .stitches import brick_steps, loom_steps, peyote_steps, square_steps, stitch_of
 from .thread import ThreadUse
 
-STEP_IDS = ("first-pick-up", "ladder", "row-start-in", "row-start-out", "row-stitches", "row-end-in", "row-end-out",
-            "one-stitch-row", "lower-rows", "thread-change", "hanger", "fringe-start", "fringe", "fringe-twigs", "fringe-loop",
+STEP_IDS = ("warps", "first-pick-up", "ladder", "row-start-in", "row-start-out", "row-stitches", "edge-turn", "row-end-in", "row-end-out",
+            "one-stitch-row", "lower-rows", "off-the-loom", "thread-change", "hanger", "fringe-start", "fringe", "fringe-twigs", "fringe-loop",
             "fringe-twist", "fringe-charm", "fringe-way", "fringe-thread-change", "finishing", "ear-wire")
-BODY_STEPS = {"brick": body_steps}   # by stitch
+STITCH_STEPS = {"brick": brick_steps, "peyote": peyote_steps, "square": square_steps, "loom": loom_steps}   # by stitch
 
 
 def steps(piece: Piece, plan: ThreadPlan, uses: Sequence[ThreadUse], ear_wire: bool = False) -> tuple[Step, ...]:
     """The steps that this piece needs, in working order. `ear_wire`: whether there is one to be hung in."""
     body, fringe = ([use for use in uses if use.part == part] for part in ("body", "fringe"))
-    made = [*BODY_STEPS[piece.stitch](piece, plan), _thread_change(piece, "thread-change", body), hanger_step(piece)]
-    made += [*fringe_steps(piece, plan), _thread_change(piece, "fringe-thread-change", fringe)]
+    made = [*STITCH_STEPS[piece.stitch].body_steps(piece, plan), _thread_change(piece, "thread-change", body), hanger_step(piece)]
+    hung = lying_fringe_steps if stitch_of(piece).LYING else fringe_steps
+    made += [*hung(piece, plan), _thread_change(piece, "fringe-thread-change", fringe)]
     made += [_finishing(piece), _ear_wire(piece) if ear_wire else None]
     return tuple(step for step in made if step is not None)
 
@@ -39,6 +41,11 @@ def _thread_change(piece: Piece, name: str, uses: Sequence[ThreadUse]) -> Step |
                 f"Change the thread {where}. While {cm(WEAVE_IN)} are left, anchor the new thread: pass round "
                 f"two neighbouring {unit_of(piece, 2)} twice, leaving a tail of {cm(TAIL)}, and come out of the same place in the same "
                 "direction as the old thread. Weave the old one in. The thread exits where the old one did.")
+
+
+def reading_the_chart(piece: Piece) -> str:
+    """Where to start on the chart and how to go on, in a sentence or two."""
+    return STITCH_STEPS[piece.stitch].reading_the_chart(piece)
 
 
 def _finishing(piece: Piece) -> Step:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from .events import Anchor, Event, Pass, PickUp, Place, Section, Through, Under, WeaveIn
 from .piece import RIGHT, Piece
 from .places import HangingPlace, places
+from .stitches import stitch_of
 from .strand import STRAIGHT, Charm, Strand, Twig
 from .travel import Stop, Ways, passed
 
@@ -32,7 +33,7 @@ def journeys(piece: Piece) -> list[Journey]:
     hanging, ways = places(piece), Ways(piece)
     found: list[Journey] = []
     for strand in piece.worked_strands:
-        start, stop = (hanging[number - 1] for number in strand.span(piece.hand))
+        start, stop = (hanging[number - 1] for number in strand.span(piece.along))
         here = found[-1].stop if found else None
         passes = _passes(piece, ways, here, start, Section("strand", strand.number))
         found.append(Journey(strand, here, start, stop, tuple(passes)))
@@ -48,8 +49,8 @@ def fringe(piece: Piece) -> list[Event]:
         section = Section("strand", journey.strand.number)
         events += journey.passes if events else (Anchor(section), *journey.passes)
         events += _round(journey.start, section)
-        events += worked(journey.strand, section, piece.hand)
-        events += _round(journey.stop, section) or [passed(journey.stop.row, journey.stop.index, False, section)]
+        events += worked(journey.strand, section, piece.along)
+        events += _round(journey.stop, section) or _up(piece, journey.stop, section)
     return [*events, WeaveIn(section)]
 
 
@@ -58,10 +59,18 @@ def _round(place: HangingPlace, section: Section) -> list[Event]:
     return [Under(section, place.row.number, place.index)] if place.bridge else []
 
 
+def _up(piece: Piece, place: HangingPlace, section: Section) -> list[Event]:
+    """Into the body again at a stitch: up through it, or along through it where its beads lie."""
+    stitch = stitch_of(piece)
+    return stitch.from_strand(piece, section, place.index) if stitch.LYING else [passed(place.row, place.index, False, section)]
+
+
 def _passes(piece: Piece, ways: Ways, here: HangingPlace | None, there: HangingPlace, section: Section) -> list[Pass]:
     """From where a strand ended, or from the anchor, to where the next one hangs, coming out downward."""
+    if stitch_of(piece).LYING:
+        return stitch_of(piece).to_strand(piece, section, there.index, here.index if here else None)
     if here is None:
-        beside = there.bridge and piece.hand != RIGHT
+        beside = there.bridge and piece.along != RIGHT
         return [passed(there.row, there.index + beside, True, section)]
     if not there.bridge:
         return ways.passes(Stop(here.row.number, here.index, True), Stop(there.row.number, there.index, False), section)

@@ -24,16 +24,16 @@ def summary(slug: str, version: str, makes: str, piece: Piece, counts: Tally, us
     words of its own.
     """
     measured, needle = size(piece), path(piece)
-    threads = {use.part: round(use.length) for use in uses}
+    threads = {"body": 0, "fringe": 0} | {use.part: round(use.length) for use in uses}
     return {
         "pattern": slug, "version": version, "makes": makes, "pieces": counts.pieces,
-        "body": {"stitch": "brick", "drop": piece.drop, "rows": [_row(piece, row, needle) for row in piece.rows]},
+        "body": {"stitch": piece.stitch, "drop": piece.drop, "rows": [_row(piece, row, needle) for row in piece.rows]},
         "fringe": {"strands": _strands(piece), **({"hang": piece.hang} if piece.hang != "base" else {})},
         "beads": {line.key: {"piece": line.piece, "total": line.total, "to_buy": line.to_buy,
                              "grams": two_figures(line.grams)} for line in counts.lines},
         "size_mm": {"width": round(measured.width, 1), "body": round(measured.body, 1), "length": round(measured.length, 1)},
         "mass_g": {"piece": two_figures(mass(piece))},
-        "thread_mm": {"body": threads.get("body", 0), "fringe": threads.get("fringe", 0)},
+        "thread_mm": threads,
         **(_bought(piece, counts.pieces, uses, plan) if plan else {}),
         **({"second": {"rows": [_row(second, row, path(second)) for row in second.rows], "strands": _strands(second)}} if second else {}),
     }
@@ -48,7 +48,7 @@ def _bought(piece: Piece, pieces: int, uses: Sequence[ThreadUse], plan: ThreadPl
 
 
 def _strands(piece: Piece) -> list[dict]:
-    return [_strand(strand, piece.hand) for strand in piece.strands]
+    return [_strand(strand, piece.along) for strand in piece.strands]
 
 
 def _row(piece: Piece, row, needle: Path) -> dict:

@@ -9,6 +9,7 @@ from collections.abc import Callable, Mapping
 from typing import NamedTuple
 
 from .piece import Piece
+from .stitches.peyote import turns_at_edge
 from .strand import LOOP, TWIST
 from .tally import tally
 
@@ -32,7 +33,11 @@ class Technique(NamedTuple):
 
 def _increases(piece: Piece) -> bool:
     hung = ((row, piece.under(row)) for row in piece.rows[1:])
-    return any(row.first < under.first or row.last > under.last for row, under in hung)
+    return piece.stitch != "peyote" and any(row.first < under.first or row.last > under.last for row, under in hung)
+
+
+def _edge_turn(piece: Piece) -> bool:
+    return piece.stitch == "peyote" and any(turns_at_edge(row, piece.under(row)) for row in piece.rows[2:])
 
 
 def _mixed_sizes(piece: Piece) -> bool:
@@ -43,8 +48,12 @@ def _mixed_sizes(piece: Piece) -> bool:
 
 
 _ALL = (
-    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: True),
+    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: piece.stitch == "brick"),
     Technique("brick-stitch", BEGINNER, "brick stitch", lambda piece: piece.stitch == "brick"),
+    Technique("flat-peyote", BEGINNER, "flat peyote", lambda piece: piece.stitch == "peyote"),
+    Technique("edge-turn", INTERMEDIATE, "edge turn of an odd count", _edge_turn),
+    Technique("square-stitch", BEGINNER, "square stitch", lambda piece: piece.stitch == "square"),
+    Technique("loom-work", BEGINNER, "loom work", lambda piece: piece.stitch == "loom"),
     Technique("2-drop", INTERMEDIATE, "{drop}-drop", lambda piece: piece.drop > 1),
     Technique("increases", INTERMEDIATE, "increases", _increases),
     Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),

@@ -10,12 +10,13 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil, dist
 
-from .events import Event, Guard, Ring, Section, Under
+from .events import Event, Guard, Pass, Place, Ring, Section, Under
 from .hanger import carriers, top_row
 from .layout import Layout, layout
 from .needle import path
-from .piece import Piece
-from .plan import TAIL, WEAVE_IN, ThreadPlan
+from .piece import RIGHT, Piece
+from .plan import TAIL, WARP_END, WEAVE_IN, ThreadPlan
+from .stitches import stitch_of
 
 GUARD_HEIGHT = 4.0   # mm from the top row to the bow of a guard; from memory
 RING_WIRE = 0.2      # of the size of a ring: how thick its wire is; from memory
@@ -25,14 +26,19 @@ RING_WIRE = 0.2      # of the size of a ring: how thick its wire is; from memory
 class ThreadUse:
     """What one part of one piece takes."""
 
-    part: str                              # body | fringe
+    part: str                              # body | fringe | warps
     kind: str
     path: float                            # mm along the needle's path
     length: float                          # mm with tails and weaving in
-    lengths: int                           # working lengths
+    lengths: int                           # working lengths; of the warps, how many there are
     changes: tuple[Section, ...]           # a new length starts before each of these
     after: tuple[Section, ...] = ()        # the row, strand or hanger that ends there, one for each change
     too_long: tuple[Section, ...] = ()     # rows, strands and hangers that take more than one working length
+
+    @property
+    def unit(self) -> str:
+        """What a length of it is called."""
+        return "warp" if self.part == "warps" else "working length"
 
 
 @dataclass(frozen=True)
@@ -40,18 +46,24 @@ class ThreadTotal:
     """What one kind of thread comes to for all pieces of a pattern."""
 
     kind: str
-    parts: tuple[str, ...]   # body | fringe
+    parts: tuple[str, ...]   # body | fringe | warps
     length: float            # mm
     lengths: int             # working lengths, in all pieces
     spools: int | None       # to buy; None where it is not known what a spool holds
+    warps: int = 0           # in all pieces
+    warp: float = 0.0        # mm of one of them
 
 
 def thread_use(piece: Piece, plan: ThreadPlan) -> tuple[ThreadUse, ...]:
-    """Thread for one piece: body first, then fringe if there is any."""
+    """Thread for one piece: body first, then fringe if there is any, then the warps of a loom."""
     needle, places = path(piece), layout(piece)
     uses = [_use("body", plan.body, plan.length, needle.body, places, piece)]
     if needle.fringe:
         uses.append(_use("fringe", plan.fringe, plan.length, needle.fringe, places, piece))
+    warps = stitch_of(piece).warps(piece)
+    if warps:
+        body = warps * max(places.tops.values())
+        uses.append(ThreadUse("warps", plan.body, body, body + warps * 2 * WARP_END, warps, ()))
     return tuple(uses)
 
 
@@ -60,18 +72,24 @@ def thread_totals(uses: Sequence[ThreadUse], pieces: int, plan: ThreadPlan) -> t
     totals = []
     for kind in dict.fromkeys(use.kind for use in uses):
         same = [use for use in uses if use.kind == kind]
-        length, cut = pieces * sum(use.length for use in same), pieces * sum(use.lengths for use in same)
-        totals.append(ThreadTotal(kind, tuple(use.part for use in same), length, cut, _spools(plan, kind, cut)))
+        cut = pieces * sum(use.lengths for use in same if use.part != "warps")
+        warps = next((use for use in same if use.part == "warps"), None)
+        strung = warps.length / warps.lengths if warps else 0.0
+        totals.append(ThreadTotal(kind, tuple(use.part for use in same), pieces * sum(use.length for use in same), cut,
+                                  _spools(plan, kind, cut, pieces * warps.length if warps else 0.0),
+                                  pieces * warps.lengths if warps else 0, strung))
     return tuple(totals)
 
 
-def _spools(plan: ThreadPlan, kind: str, cut: int) -> int | None:
-    """Spools from which this many working lengths can be cut."""
+def _spools(plan: ThreadPlan, kind: str, cut: int, strung: float) -> int | None:
+    """Spools from which this many working lengths can be cut, and `strung` mm of warps, which may go on from spool to spool."""
     known = plan.kinds.get(kind)
     if known is None or not known.spool:
         return None
     each = int(known.spool / plan.length + 1e-9)
-    return ceil(cut / each) if each else ceil(round(cut * plan.length / known.spool, 9))
+    if strung or not each:
+        return ceil(round((cut * plan.length + strung) / known.spool, 9))
+    return ceil(cut / each)
 
 
 def room_in(plan: ThreadPlan) -> float:
@@ -134,7 +152,7 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
         return [(x, edge[row.number])]
     if isinstance(event, (Guard, Ring)):
         return [_hanger_point(event, places, piece)]
-    return [(places.spots[place].x, places.spots[place].y) for place in getattr(event, "places", ())]
+    return [point for place in getattr(event, "places", ()) for point in _through(event, place, places, piece)]
 
 
 def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[float, float]:
@@ -142,3 +160,13 @@ def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[fl
     hanger, top, zero = piece.hangers[event.section.number - 1], top_row(piece), min(row.first for row in piece.rows)
     middle = sum(places.x(top.stitches[index].at - zero) for index in carriers(piece, hanger)) / 2
     return middle, places.tops[top.number] + (GUARD_HEIGHT if hanger.kind == "guard" else RING_WIRE * hanger.size)
+
+
+def _through(event: Event, place: Place, places: Layout, piece: Piece) -> list[tuple[float, float]]:
+    """The middle of a bead; of one that lies along its row both ends of its hole, where the thread turns."""
+    spot = places.spots[place]
+    if not places.lying or place.part != "row":
+        return [(spot.x, spot.y)]
+    right = event.up if isinstance(event, Pass) else piece.rows[place.line - 1].direction == RIGHT
+    half = piece.legend[spot.key].kind.length / 2 * (1 if right else -1)
+    return [(spot.x - half, spot.y), (spot.x + half, spot.y)]

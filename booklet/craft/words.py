@@ -20,7 +20,8 @@ from .strand import LOOP, TWIST, Charm, Strand, Twig
 class RowWords:
     """The words of one row."""
 
-    number: int
+    number: int      # of the first row, where several are told in one line
+    name: str        # "Row 3", "Rows 1 and 2"
     direction: str   # "right" or "left", as the row runs on the chart
     level: int       # as in Row
     stitches: int
@@ -34,7 +35,7 @@ class RowWords:
     @property
     def line(self) -> str:
         """The whole line."""
-        return f"Row {self.number} {self.arrow} {self.count}: {self.text}"
+        return f"{self.name} {self.arrow} {self.count}: {self.text}"
 
 
 @dataclass(frozen=True)
@@ -56,18 +57,20 @@ def row_words(piece: Piece) -> tuple[RowWords, ...]:
     """Words for every row, in working order. Raises ValueError for a piece that cannot be worked."""
     needle, stitch = path(piece), stitch_of(piece)
     words = []
-    for row in piece.rows:
-        beads = {(i, level): key for i, stitch in enumerate(row.stitches) for level, key in enumerate(stitch.beads)}
-        keys = [beads[place.index, place.level] for place in needle.picked_up(Section("row", row.number))]
+    for rows in stitch.told_together(piece):
+        row, numbers = rows[0], [each.number for each in rows]
+        keys = [piece.rows[place.line - 1].stitches[place.index].beads[place.level]
+                for place in needle.picked_up(*(Section("row", number) for number in numbers))]
         sets = [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
-        words.append(RowWords(row.number, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
+        name = f"Rows {' and '.join(map(str, numbers))}" if len(rows) > 1 else f"Row {row.number}"
+        words.append(RowWords(row.number, name, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
                               stitch.row_text(row, piece.under(row), sets, piece.drop)))
     return tuple(words)
 
 
 def strand_words(piece: Piece) -> tuple[StrandWords, ...]:
     """Words for every strand, in working order."""
-    return tuple(_strand(strand, piece.hand) for strand in piece.worked_strands)
+    return tuple(_strand(strand, piece.along) for strand in piece.worked_strands)
 
 
 def _strand(strand: Strand, hand: str) -> StrandWords:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import pi
 
 from ..craft.hanger import carriers, top_row
 from ..craft.pair import mirrored, places_across
@@ -12,7 +13,7 @@ from ..craft.size import size
 from ..craft.strand import Strand
 from .beads import OUTLINED, Track
 from .chart import Box
-from .glass import single, woven_run
+from .glass import single, string_run, woven_run
 from .grid import body_grid
 from .hang import SPREAD
 from .hanger import Carrier, draw_hanger, hanger_reach, hangers_said
@@ -119,9 +120,11 @@ class _View:
                 bead, x = self.legend[run.key], run.x + self.left
                 if bead.kind.shape in OUTLINED:
                     for index in range(run.count):
-                        single(self.picture, BODY, bead, x + index * self.grid.bead, run.y, self.scale)
+                        single(self.picture, BODY, bead, x + index * run.pitch, run.y, self.scale, pi / 2 if self.grid.plan.lying else 0.0)
+                elif self.grid.plan.lying:
+                    string_run(self.picture, BODY, bead, Track.back(x, run.y, run.pitch, run.count), self.scale)
                 else:
-                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, self.grid.bead, run.count), self.scale)
+                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, run.pitch, run.count), self.scale)
 
     def fringe(self) -> None:
         painter = StrandPainter(self.picture, self.legend, self.piece.charms, self.scale, self.reach)

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
+from math import pi
 
 from ..craft.beads import BeadKind
 from ..craft.piece import Piece, Row
 from ..craft.places import HangingPlace, places
+from ..craft.stitches import stitch_of
 from ..craft.strand import LOOP, TWIST, Strand
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, ellipse, lay, outline
@@ -52,7 +54,15 @@ class Plan:
     @cached_property
     def top(self) -> float:
         """y of the lower edge of the stitches from which the strands hang."""
-        return max((sum(self.length(key) for key in row.stitches[index].beads) for row, index, _ in self.stitches()), default=0.0)
+        hung = [[self.kind(key) for key in row.stitches[index].beads] for row, index, _ in self.stitches()]
+        if self.lying:
+            return max((kind.diameter * self.scale for kinds in hung for kind in kinds), default=0.0)
+        return max((sum(kind.length for kind in kinds) * self.scale for kinds in hung), default=0.0)
+
+    @property
+    def lying(self) -> bool:
+        """Whether the beads of the base row lie along it."""
+        return stitch_of(self.piece).LYING
 
     @property
     def start(self) -> float:
@@ -83,7 +93,7 @@ class Plan:
     def strands(self) -> dict[int, Columns]:
         """What every strand shows, by its number, from its own middle and start."""
         columnist = Columnist(self.kind, self.scale, self.bead, self.gap)
-        return {strand.number: columnist.columns(strand, self.piece.hand) for strand in self.piece.strands}
+        return {strand.number: columnist.columns(strand, self.piece.along) for strand in self.piece.strands}
 
     def foot(self, strand: Strand) -> float:
         """y of the lowest edge of a strand."""
@@ -156,7 +166,8 @@ def fringe_plan(piece: Piece, bead: float) -> Plan:
     narrow = Plan(piece, bead, bead / across, 0.0, cap)
     widest = max((alphabet.width(str(len(strand.all)), 0.8 * cap) for strand in piece.strands), default=0.0)
     labels = max((2 * _label_aside(narrow, strand) + alphabet.width("00", cap) for strand in piece.strands if strand.kind == LOOP), default=0.0)
-    pitch = max([bead + narrow.gap, widest + cap, labels, *_spreads(narrow)])
+    sets = [sum(map(narrow.length, row.stitches[index].beads)) + narrow.gap for row, index, _ in narrow.stitches()] if narrow.lying else []
+    pitch = max([bead + narrow.gap, widest + cap, labels, *sets, *_spreads(narrow)])
     return Plan(piece, bead, bead / across, pitch, cap)
 
 
@@ -200,10 +211,16 @@ def _box(plan: Plan) -> Box:
 def _stitch(picture: Picture, plan: Plan, row: Row, index: int, x: float, shade: str) -> None:
     """A stitch of the body, far back."""
     y, beads = plan.top, row.stitches[index].beads
+    if plan.lying:
+        x -= sum(map(plan.length, beads)) / 2
     for key in beads if row.level >= 0 else beads[::-1]:
-        fill = tone.pale(tone.shown(plan.piece.legend[key].colour, shade))
-        y -= plan.length(key)
-        _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + plan.length(key) / 2)])
+        fill, length = tone.pale(tone.shown(plan.piece.legend[key].colour, shade)), plan.length(key)
+        if plan.lying:
+            _lying(picture, plan, fill, Placed(key, x + length / 2, y - plan.kind(key).diameter * plan.scale / 2))
+            x += length
+        else:
+            y -= length
+            _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + length / 2)])
 
 
 def _place(picture: Picture, plan: Plan, column: int) -> None:
@@ -226,6 +243,18 @@ def _label_aside(plan: Plan, strand: Strand) -> float:
     """How far the numbers of a loop's two places stand from its middle."""
     half = max((plan.kind(key).diameter for key in strand.beads), default=0.0) * plan.scale / 2
     return max(half, 0.62 * alphabet.width("00", plan.cap))
+
+
+def _lying(picture: Picture, plan: Plan, fill: str, bead: Placed) -> None:
+    """One bead of the base row that lies along it, far back."""
+    kind = plan.kind(bead.key)
+    width, height = plan.length(bead.key) - plan.gap, kind.diameter * plan.scale - plan.gap
+    for layer, colour, spread in (("ground", tone.pale(tone.GAP), 1.6 * plan.gap), ("beads", fill, 0.0)):
+        if kind.shape in OUTLINED:
+            picture.add(layer, Style(fill=colour, stroke=colour, width=spread, round=True), outline(kind, bead.x, bead.y, height, width, pi / 2))
+        else:
+            lay(picture, layer, colour, Track.across(bead.x, bead.y, plan.length(bead.key), 1), width + spread, height + spread,
+                corner(kind, width, height) + spread / 2)
 
 
 def _strand(picture: Picture, plan: Plan, strand: Strand, shade: str) -> None:

@@ -65,16 +65,23 @@ def room_at_start(row: Row, size: Measures) -> float:
     return size.gap + size.arrow + size.gap + alphabet.width(str(row.number), size.cap) + size.line + extra
 
 
-def room_at_end(row: Row, size: Measures) -> float:
+def room_at_end(grid: Grid, row: Row, size: Measures) -> float:
     """mm that the total takes beyond the edge where the row ends."""
-    return size.gap + alphabet.width(str(len(row.stitches)), size.small) + size.line
+    return _to_total(grid, size) + alphabet.width(str(len(row.stitches)), size.small) + size.line
+
+
+def _to_total(grid: Grid, size: Measures) -> float:
+    """mm from the edge of a row to its total: beyond the numbers where the next row, half a bead higher, has its number."""
+    if not grid.plan.interlocked:
+        return size.gap
+    return 3 * size.gap + size.arrow + max(alphabet.width(str(row.number), size.cap) for row in grid.piece.rows) + size.line
 
 
 def draw_labels(picture: Picture, grid: Grid, row: Row, size: Measures) -> None:
     """Number, arrow and total of one row; the base row also gets its word and a dot at its start stitch."""
     away = -1 if row.direction == RIGHT else 1   # from the start edge outward
-    start, end = (grid.left(row), grid.right(row))[::-away]
-    y, anchor = grid.middle(row), {-1: "end", 1: "start"}
+    start, end = grid.rim(row)[::-away]
+    y, anchor = grid.label(row), {-1: "end", 1: "start"}
     x = start + away * size.gap
     if row.level == 0:
         x += away * size.dot
@@ -88,7 +95,7 @@ def draw_labels(picture: Picture, grid: Grid, row: Row, size: Measures) -> None:
         x += away * (alphabet.width(number, size.cap) + 0.8 * size.cap)
         picture.add("base", pen(tone.TEXT, size.cap), alphabet.word(BASE, x, y, size.cap, anchor[away]))
     picture.add("row-totals", pen(tone.QUIET, size.small),
-                alphabet.word(str(len(row.stitches)), end - away * size.gap, y, size.small, anchor[-away]))
+                alphabet.word(str(len(row.stitches)), end - away * _to_total(grid, size), y, size.small, anchor[-away]))
 
 
 def _arrow(picture: Picture, tip: float, y: float, away: int, size: Measures) -> None:

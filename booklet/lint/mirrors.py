@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from ..craft.piece import Piece, Strand
+from ..craft.stitches import stitch_of
 
-Cell = tuple[int, int, int]   # row by level, bead in the stitch from the bottom as it hangs, position in half stitches
+# Row by level, bead in the stitch from the bottom as it hangs (from the left where a set lies along its row), position in half stitches.
+Cell = tuple[int, int, int]
 MOST_SLIPS = 3                # more differences than these are meant
 PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
 
@@ -38,8 +40,11 @@ def middle_of(piece: Piece) -> int:
 
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
-    placed, middle = cells(piece), middle_of(piece)
-    return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
+    placed, stitch, middle = cells(piece), stitch_of(piece), middle_of(piece)
+    if stitch.INTERLOCKED and len({row.first + row.last for row in piece.rows}) > 1:   # an even number of columns has no mirror picture in its own rows
+        return ()
+    turned = piece.drop - 1
+    return _slips(placed, {cell: (cell[0], turned - cell[1] if stitch.LYING else cell[1], middle - cell[2]) for cell in placed})
 
 
 def upright_slips(piece: Piece) -> tuple[Slip, ...]:

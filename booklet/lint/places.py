@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..craft.piece import Piece
+from ..craft.stitches import stitch_of
 from ..findings import Mark
 from .mirrors import Cell
 from .subject import Subject
@@ -13,7 +14,8 @@ def bead_said(piece: Piece, cell: Cell) -> str:
     level, height, at = cell
     row = next(row for row in piece.rows if row.level == level)
     stitch = next(number for number, stitch in enumerate(row.stitches, 1) if stitch.at == at)
-    bead = "" if piece.drop == 1 else f"the {'lower' if height == 0 else 'upper'} bead of " if piece.drop == 2 else f"bead {height + 1} from below of "
+    low, high, start = ("left", "right", "the left") if stitch_of(piece).LYING else ("lower", "upper", "below")
+    bead = "" if piece.drop == 1 else f"the {high if height else low} bead of " if piece.drop == 2 else f"bead {height + 1} from {start} of "
     return f"{bead}stitch {stitch} of row {row.number}"
 
 
@@ -21,5 +23,5 @@ def bead_mark(subject: Subject, cell: Cell) -> Mark:
     """Its place in the chart."""
     level, height, at = cell
     number = next(row.number for row in subject.piece.rows if row.level == level)
-    line = subject.drawn_rows[number].lines[-1 - height]
+    line = subject.drawn_rows[number].lines[height if stitch_of(subject.piece).LYING else -1 - height]
     return next(bead.mark for bead in line if bead.at == at)

@@ -7,14 +7,16 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from ..craft.beads import Bead
-from ..craft.piece import Hanger, Piece, Row, Stitch, piece_rows
+from ..craft.piece import Hanger, Piece, Row, Stitch
 from ..craft.places import places_of
 from ..craft.plan import ThreadPlan
 from ..craft.size import CHARM
+from ..craft.stitches import STITCHES, worked_rows
 from ..findings import Finding, Mark
 from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
 from .fringe import End, Entries, hung, mirrored, read_end, read_fringe_chart, read_strands
+from .lying import read_lying_chart
 from .measures import millimetres
 from .nodes import compose
 from .pattern import Pattern, WrittenHanger
@@ -53,8 +55,8 @@ class _Resolver:
         legend = self._legend()
         chart = self._chart(body)
         base = self._base_index(body, chart)
-        hand = written.hand or book.defaults.hand or "right"
-        rows = None if base is None or chart.broken else _rows(chart, base, hand)
+        stitch, hand = body.stitch or "brick", written.hand or book.defaults.hand or "right"
+        rows = None if base is None or chart.broken else _rows(stitch, chart, base, hand)
         fringe = written.fringe or Fringe()
         entries = self._strands(written.fringe, rows)
         strands = None if entries is None else hung(entries)
@@ -72,7 +74,7 @@ class _Resolver:
             counted=given(written.counted), allowed=given(written.lint and written.lint.allow),
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,
-            piece=_piece(legend, body.drop, hand, rows, fringe.hang, strands, hangers, items) if whole and rows else None,
+            piece=_piece(stitch, legend, body.drop, hand, rows, fringe.hang, strands, hangers, items) if whole and rows else None,
             marks=self._marks(chart, body, strands))
 
     def _inherited(self, name: str) -> str:
@@ -146,9 +148,14 @@ class _Resolver:
         return None if beads is None else WrittenHanger(Hanger(entry.kind, _keys(beads), **said), beads, path)
 
     def _chart(self, body: Body) -> DrawnChart:
-        if body.chart is None or body.drop is None:
+        if None in (body.chart, body.drop, body.stitch):
             return DrawnChart(broken=True)
-        chart, found = read_chart(body.chart, body.drop)
+        stitch = STITCHES[body.stitch]
+        if body.drop not in stitch.DROPS:
+            self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
+                                f"body.drop is {body.drop}, but {stitch.NAME} has one bead a stitch", "leave drop out")
+            return DrawnChart(broken=True)
+        chart, found = (read_lying_chart if stitch.LYING else read_chart)(body.chart, body.drop)
         self.reader.add(found)
         return chart
 
@@ -213,25 +220,26 @@ class _Resolver:
         return marks | {("strand", strand.place): strand.mark for strand in strands or ()}
 
 
-def _rows(chart: DrawnChart, base: int, hand: str) -> tuple[Row, ...] | None:
+def _rows(stitch: str, chart: DrawnChart, base: int, hand: str) -> tuple[Row, ...] | None:
     """The rows of a chart; None where a set is ragged."""
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
-    drawn = [[Stitch(beads[0].at, tuple(bead.key for bead in reversed(beads))) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
-    return piece_rows(drawn, len(drawn) - 1 - base, hand)
+    order = 1 if STITCHES[stitch].LYING else -1   # a set that stands is drawn from the top and worked from below
+    drawn = [[Stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
+    return worked_rows(stitch, drawn, len(drawn) - 1 - base, hand)
 
 
-def _piece(legend: Mapping[str, Bead], drop: int, hand: str, rows: tuple[Row, ...], hang: str, strands: tuple[WrittenStrand, ...],
+def _piece(stitch: str, legend: Mapping[str, Bead], drop: int, hand: str, rows: tuple[Row, ...], hang: str, strands: tuple[WrittenStrand, ...],
            hangers: tuple[WrittenHanger, ...], items: tuple[Item, ...]) -> Piece | None:
     """The piece; None where a bead is not in the legend."""
-    keys = {key for row in rows for stitch in row.stitches for key in stitch.beads}
+    keys = {key for row in rows for each in row.stitches for key in each.beads}
     keys |= {bead.key for strand in strands for bead in strand.every}
     keys |= {bead.key for hanger in hangers for bead in hanger.beads}
     if not keys <= set(legend):
         return None
     carrying = tuple(written.hanger for written in hangers if written.hanger.kind != "none")
-    return Piece(legend, drop, hand, rows, tuple(strand.made for strand in strands), carrying, hang=hang,
-                 charms={item.item: millimetres(item.size) or CHARM for item in items})
+    return Piece(legend, drop, hand, rows, tuple(strand.made for strand in strands), carrying, stitch, hang,
+                 {item.item: millimetres(item.size) or CHARM for item in items})
 
 
 def _keys(beads: tuple[DrawnBead, ...]) -> tuple[str, ...]:

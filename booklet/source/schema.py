@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from ..craft.beads import SHAPES
 from ..craft.piece import GUARD_SPAN, HANGER_PASSES, RING_SIZE
 from ..craft.places import HANGS
+from ..craft.stitches import STITCHES
 from ..craft.techniques import LEVELS, TECHNIQUES
 from .records import Form, Many, Named, OneOrMany, OrText, Record, entry
 from .strand_value import StrandEntry, StrandValue
@@ -25,6 +26,11 @@ MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
 SEVERITIES = ("error", "warning", "note", "off")
 MARKDOWN = Text(20_000, lines=True)
+CHART = ("the drawing, top row first: a bar, then spaces and bead keys, neighbours of a row two characters apart. "
+         "brick: each row one character to the side of the row under it; a set stands upright, one line for each of its beads. "
+         "peyote: the same drawing, a column of stitches to each character, a line to each row; a set lies along its line, its beads without a space "
+         "between them and as many spaces to the next set. "
+         "square and loom: beads straight above one another")
 
 
 class BeadEntry(Form):
@@ -49,10 +55,10 @@ class ChangedBead(Form):
 class Body(Form):
     """The woven part."""
 
-    stitch: str | None = entry(Choice(("brick",)), "the stitch it is worked in", "brick")
-    drop: int | None = entry(Whole(1, 4), "beads in a stitch", 1)
-    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom", "bottom")
-    chart: Written | None = entry(Source(), "the drawing, top row first: a bar, then spaces and bead keys", required=True)
+    stitch: str | None = entry(Choice(tuple(STITCHES)), "the stitch it is worked in: brick, peyote, square or loom", "brick")
+    drop: int | None = entry(Whole(1, 4), "beads in a stitch; 1 in square stitch and loom work", 1)
+    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom; all but brick stitch begin at the bottom", "bottom")
+    chart: Written | None = entry(Source(), CHART, required=True)
 
 
 class Fringe(Form):

@@ -146,3 +146,20 @@ def test_error_stray_bead(tmp_path):
 def test_beads_that_lie_alone_in_numbers_or_in_the_middle_are_meant(tmp_path):
     assert found(tmp_path, chart("     W W W", "    W B W W", "   W W W B W", "  W W W W W W", " B B B B B B B")) == []
     assert found(tmp_path, chart("     W W W", "    W W W W", "   W W B W W", "  W W W W W W", " B B B B B B B")) == []
+ODD = ["W B W W B W", " B W B W B"] * 3 + ["W B W W B W"]
+
+
+def test_error_nearly_symmetric_peyote(tmp_path):
+    assert "symmetric" not in str(found(tmp_path, chart(*ODD, head="  stitch: peyote\n")))
+    lines = found(tmp_path, chart(*ODD[:3], " B W B B B", *ODD[4:], head="  stitch: peyote\n"))
+    assert lines == [f"{FILE}:15:12: warning: stitch 2 of row 4 is W, but stitch 4 of row 4 is B {HALVES}"]
+
+
+def test_an_even_count_of_peyote_has_no_mirror_picture(tmp_path):
+    assert not [line for line in found(tmp_path, chart("W B B W", " W B B W", "W B B W", " W B B W", head="  stitch: peyote\n")) if "symmetric" in line]
+
+
+def test_error_the_bead_of_a_set_that_lies_is_named(tmp_path):
+    rows = ["WB  WB  BW  BW", "  WB  WW  BW", "WB  BW  WB  BW", "  WB  WW  BW", "WB  WB  BW  BW"]
+    lines = found(tmp_path, chart(*rows[:3], "  WB  WW  WW", rows[4], head="  stitch: peyote\n  drop: 2\n"))
+    assert f"{FILE}:16:19: warning: the left bead of stitch 3 of row 2 is W, but the right bead of stitch 1 of row 2 is B {HALVES}" in lines

@@ -73,7 +73,7 @@ CHANGES = [
     ("  W: {", "  Wh: {", "10:3: error: a bead key is one letter or digit; found 'Wh' [bad-name]"),
     ("  W: {", "  é: {", "10:3: error: a bead key is one letter or digit; found 'é' [bad-name]"),
     ("pack: 10 g", "pack: 10", "12:83: error: beads.D.pack must be a number and a unit, such as 5 g; found '10' [bad-measure]"),
-    ("stitch: brick", "stitch: square", "15:11: error: body.stitch must be brick; found 'square' [unknown-choice]"),
+    ("stitch: brick", "stitch: peyot", "15:11: error: body.stitch must be brick, peyote, square or loom; found 'peyot' (did you mean peyote?) [unknown-choice]"),
     ("drop: 2", "drop: two", "16:9: error: body.drop must be a whole number; found 'two' [wrong-type]"),
     ("drop: 2", "drop: 9", "16:9: error: body.drop must be 1 to 4; found '9' [out-of-range]"),
     ("drop: 2", "drop: 02", "16:9: error: body.drop must be a whole number; found '02' [wrong-type]"),

@@ -6,6 +6,19 @@ from ..events import Anchor, Event, Pass, PickUp, Section, Under, edge_index, st
 from ..piece import LEFT, RIGHT, Fault, Piece, Row
 from ..runs import said
 
+NAME = "brick stitch"
+LYING, INTERLOCKED, DROPS = False, False, range(1, 5)
+
+
+def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Back and forth, as rows are numbered."""
+    return rows
+
+
+def warps(piece: Piece) -> int:
+    """Brick stitch is worked in the hand."""
+    return 0
+
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
     """Every reason why the body cannot be worked row by row; empty if it can."""
@@ -114,6 +127,11 @@ def to_lower_rows(piece: Piece) -> list[Event]:
     section, rows = Section("lower", 1), (piece.base, *piece.upper)
     side = rows[-1].direction
     return [Pass(section, stitch_places(row, edge_index(row, side), False), False) for row in reversed(rows)]
+
+
+def told_together(piece: Piece) -> list[tuple[Row, ...]]:
+    """Each row has a line of words of its own."""
+    return [(row,) for row in piece.rows]
 
 
 def row_count(stitches: int, drop: int, level: int) -> str:

@@ -126,3 +126,9 @@ def _lower_rows(piece: Piece) -> Step | None:
                 f"Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread bridges on this side of row 1, "
                 f"from the edge where the thread is; up now means away from row 1. "
                 f"The thread exits the last {unit_of(piece)} of row {piece.lower[-1].number}.")
+
+
+def reading_the_chart(piece: Piece) -> str:
+    """Where to start on the chart and how to go on."""
+    side = LEFT if piece.hand == RIGHT else RIGHT
+    return f"Start at the {side} end of row 1 and work away from it, row by row, back and forth."

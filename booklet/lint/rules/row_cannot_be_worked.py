@@ -1,7 +1,8 @@
 """A row cannot be hung on the row before it, or has a gap.
 
 A row of brick stitch hangs on the thread bridges between the stitches of the row before it, so it stands half a
-stitch (one character) to one side of them, and each of its edges moves by half a stitch.
+stitch (one character) to one side of them, and each of its edges moves by half a stitch. Peyote has the columns of its
+first two rows all the way up; in square stitch and loom work beads stand straight above one another.
 
 Bad:
 
@@ -23,6 +24,24 @@ Bad:
       chart: |
         1 | W B   B W
 
+Bad:
+
+    body:
+      stitch: peyote
+      chart: |
+        4 |  B
+        3 | W B W
+        2 |  W B
+        1 | B W B
+
+Bad:
+
+    body:
+      stitch: square
+      chart: |
+        2 |  W B
+        1 | W B W
+
 Good:
 
     body:
@@ -30,6 +49,34 @@ Good:
         4 |  B W
         3 | W B W
         2 |  B W
+        1 | W B W
+
+Good:
+
+    body:
+      stitch: peyote
+      drop: 2
+      chart: |
+        4 |   BW  WB
+        3 | WW  BB
+        2 |   BW  WB
+        1 | WB  BW
+
+Good:
+
+    body:
+      stitch: square
+      chart: |
+        3 |   B
+        2 | W B W
+        1 | W B W
+
+Good:
+
+    body:
+      stitch: loom
+      chart: |
+        2 |   B W B
         1 | W B W
 """
 
