@@ -39,6 +39,6 @@ class FindingsError(BookletError):
 
     exit_code = 1
 
-    def __init__(self, findings: Iterable[Finding]) -> None:
-        super().__init__("nothing was written, because there are errors")
+    def __init__(self, findings: Iterable[Finding], message: str = "nothing was written, because there are errors") -> None:
+        super().__init__(message)
         self.findings = tuple(findings)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import IntEnum
+from typing import NamedTuple
 
 
 class Severity(IntEnum):
@@ -17,8 +17,7 @@ class Severity(IntEnum):
         return self.name.lower()
 
 
-@dataclass(frozen=True, order=True)
-class Mark:
+class Mark(NamedTuple):
     """A place in a file. Line and column count from 1; `width` is the span in characters."""
 
     file: str
@@ -27,8 +26,7 @@ class Mark:
     width: int = 1
 
 
-@dataclass(frozen=True, order=True)
-class Finding:
+class Finding(NamedTuple):
     """One thing that is wrong, in one line. Sorts by file, line, column, then severity and rule."""
 
     mark: Mark

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from pathlib import Path
@@ -18,7 +16,8 @@ from ..source.book import Book
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .context import LARGEST_VIEW, Shown, common_scale, finished, shown
-from .files import write_file, write_folder
+from .errata import errata_of_book
+from .files import file_name, write_file, write_folder
 from .fonts import css_for_web, faces, licences
 from .geometry import Box, Room, print_room, sheet, web_room
 from .html import PRINT, WEB, Medium, Setter, dates
@@ -102,12 +101,6 @@ def _check_fit(patterns: Iterable[Pattern], room: Room, warn: Callable[[str], No
         warn(finding.one_line())
 
 
-def file_name(title: str) -> str:
-    """A title as a file name: small letters, digits and hyphens."""
-    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
-    return re.sub("[^a-z0-9]+", "-", plain).strip("-") or "book"
-
-
 def style(root: Path, book_page) -> Markup:
     """The style sheet of printed pages."""
     return Markup("".join((fill(environment(root), "page.css.jinja", page=sheet(book_page)), text_of(root, "common.css"), text_of(root, "print.css"))))
@@ -126,7 +119,7 @@ def book_html(workspace: Workspace, patterns: list[Pattern], views: dict[str, Sh
     setter = Setter(workspace.root, Medium(PRINT, room), **shared(workspace))
     sections = [setter.section(pattern, views[pattern.slug]) for pattern in patterns]
     return setter.fill("book.html.jinja", style=style(workspace.root, workspace.book.page), title=workspace.book.title, description=workspace.book.subtitle, patterns=list(views.values()),
-                       cover=cover_lines(patterns, room.hung), sections=sections, front=front, back=back)
+                       cover=cover_lines(patterns, room.hung), sections=sections, front=front, back=back, errata=errata_of_book(workspace))
 
 
 def titles(patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...]) -> dict[str, str]:

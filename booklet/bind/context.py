@@ -8,18 +8,20 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from ..craft.beads import Bead
+from ..craft.events import Section
+from ..craft.pair import has_two_faces, is_symmetric
+from ..craft.passes import needle_for
 from ..craft.piece import Piece
-from ..craft.saying import rows_said
 from ..craft.size import mass, size
-from ..craft.steps import steps
+from ..craft.steps import reading_the_chart, steps
 from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
-from ..craft.thread import ThreadUse, thread_use
+from ..craft.thread import ThreadUse, thread_totals, thread_use
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg, fit_chart
 from ..draw.finished import finished_svg, fit_finished, pair_svg
 from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_svg
+from ..draw.fringe import fit_fringe, fringe_note, fringe_svg
 from ..draw.legend import swatch_svg
 from ..source.pattern import Pattern
 from .accent import accent
@@ -35,6 +37,7 @@ HEAVY = 10.0     # grams of one ear; published pages begin to call an earring he
 WEIGHTY = 5.0
 BESIDE_PHOTO = 0.45    # of the height that a view has without a photo
 LARGEST_VIEW = 3.0   # times life size
+LEAD = 24.0          # mm, what the words over the charts of a second piece take
 
 
 @dataclass(frozen=True)
@@ -114,6 +117,7 @@ class Shown:
     start: str
     rows: tuple[RowWords, ...]
     fringe: Picture | None
+    fringe_note: str
     strands: tuple[StrandWords, ...]
     steps: tuple[StepShown, ...]
     notes: Markup
@@ -121,8 +125,12 @@ class Shown:
     links: tuple[LinkShown, ...]
     photo: str          # its address on a page; empty if there is none
     photo_alt: str
-    mirror: bool
     mark: str
+    tools: Listed = Listed("", "")
+    changes: frozenset[Section] = frozenset()   # the thread is changed after these
+    second: Shown | None = None   # the second piece, where it has charts and words of its own
+    is_second: bool = False
+    pair: str = ""                # how the second piece of a mirrored pair is made
 
 
 def shown(pattern: Pattern, room: Room, small: float) -> Shown:
@@ -132,17 +140,32 @@ def shown(pattern: Pattern, room: Room, small: float) -> Shown:
     counts = tally(piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(piece, pattern.thread)
     values = values_of(pattern, counts)
-    return Shown(
+    view = Shown(
         slug=slug, title=pattern.title, version=pattern.version, summary=pattern.summary, level=pattern.level,
         accent=accent(counts), pieces=pattern.pieces, drop=pattern.drop, spare=_spare(pattern),
         view=_view(pattern, room.view), small=finished(piece, small), facts=_facts(pattern, counts),
         materials=tuple(_material(line) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
-        threads=_threads(pattern, uses), chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
+        threads=_threads(pattern, uses), tools=_tools(pattern), changes=_changes(uses), pair=_pair(pattern),
+        chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
-        strands=strand_words(piece), steps=_steps(pattern, uses, values), notes=prose(pattern.notes, values, top=3),
+        fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
-        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mirror=pattern.mirror, mark=f"{pattern.title} · version {pattern.version}")
+        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
+    return replace(view, second=_second(view, pattern, room.chart, values)) if pattern.second else view
+
+
+def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str]) -> Shown:
+    """The charts and words of the second piece, and the steps that differ; everything else is as for the first."""
+    piece, name = pattern.second, f"{pattern.slug}-second"
+    uses = thread_use(piece, pattern.thread)
+    body_bead, fringe_bead = chart_scales(piece, box)
+    body_bead = min(body_bead, fit_chart(piece, box.width, box.height - LEAD).bead)
+    return replace(
+        view, is_second=True, chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{name}-chart")), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{name}-fringe")) if piece.strands else None,
+        fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
+        steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
 
 
 def finished(piece: Piece, scale: float) -> Picture:
@@ -187,7 +210,24 @@ def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:
 def _makes(pattern: Pattern) -> str:
     if pattern.makes != "pair":
         return "a single piece"
-    return "a pair; the second piece is the first turned over" if pattern.mirror else "a pair of equal pieces"
+    if pattern.second:
+        return "a pair; the second piece mirrors the first and has charts and words of its own"
+    return "a pair; the second piece is the first turned over" if pattern.mirror and not is_symmetric(pattern.piece) else "a pair of equal pieces"
+
+
+def _pair(pattern: Pattern) -> str:
+    """How the second piece of a mirrored pair is made."""
+    if not pattern.mirror or pattern.pieces == 1:
+        return ""
+    if is_symmetric(pattern.piece):
+        return "Work it like the first: left and right are alike, so it is its own mirror image."
+    if pattern.second is None:
+        return ("Work it like the first and turn it over: flat beadwork shows the same beads on both faces, so turning is enough. "
+                "The side that faced you becomes the back, and the two mirror each other.")
+    why = "The piece has a front" if has_two_faces(pattern.piece) else "Strands with branches do not lie flat"
+    return (f"{why}, so turning a second one over would not do. Work it from the charts and words of the second piece, which are the mirror "
+            "image of those of the first; the rows are worked in the same order and start at the same side. Steps that name other rows or places "
+            "than for the first piece follow the words.")
 
 
 def _spare(pattern: Pattern) -> str:
@@ -213,27 +253,42 @@ def _findings(pattern: Pattern) -> tuple[Listed, ...]:
 
 
 def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...]:
-    length = metres(pattern.thread.length)
-    return tuple(Listed(metres(use.length * pattern.pieces),
-                        f"{use.kind} for the {use.part}: {many(use.lengths, 'working length')} of {length} a piece") for use in uses)
+    """One line for each kind of thread, for all pieces."""
+    plan, lines = pattern.thread, []
+    for total in thread_totals(uses, pattern.pieces, plan):
+        known = plan.kinds.get(total.kind)
+        kind = f"{total.kind} ({known.diameter:g} mm, {known.material})" if known and known.material else total.kind
+        spools = f"; {many(total.spools, 'spool')} of {known.spool / 1000:g} m" if total.spools else ""
+        warps = f", {many(total.warps, 'warp')} of {metres(total.warp)}" if total.warps else ""
+        lines.append(Listed(metres(total.length), f"{kind} for {' and '.join(total.parts)}: "
+                                                  f"{many(total.lengths, 'working length')} of {metres(plan.length)}{warps} in all{spools}"))
+    return tuple(lines)
+
+
+def _tools(pattern: Pattern) -> Listed:
+    """Needles of the size that goes through every bead, and what else is needed."""
+    needle = needle_for(pattern.piece, pattern.thread)
+    size = f"size {needle.size}" if needle else "size 10 to 12"
+    also = "; scissors, and two pliers for the ear wires" if pattern.ear_wire else "; scissors"
+    return Listed("2", f"beading needles, {size}{also}")
+
+
+def _changes(uses: tuple[ThreadUse, ...]) -> frozenset[Section]:
+    return frozenset(section for use in uses for section in use.after)
 
 
 def _start(piece: Piece, bead: float) -> str:
     """How to read this chart, in a sentence."""
-    side = "left" if piece.hand == "right" else "right"
     turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
-    split = [row for row in piece.rows if row.part]
-    parts = (f" Where a row has parts, {rows_said(split[:1])} and so on, work a part to its end before the next one: the words give their order."
-             if split else "")
     sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
     scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
-    return (f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{sets}{parts}{turned} "
+    return (f"{reading_the_chart(piece)}{sets}{turned} "
             f"Drawn {scale:.1f} times as large as the piece.")
 
 
-def _steps(pattern: Pattern, uses: tuple[ThreadUse, ...], values: Mapping[str, str]) -> tuple[StepShown, ...]:
+def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str]) -> tuple[StepShown, ...]:
     shown_steps = []
-    for step in steps(pattern.piece, pattern.thread, uses):
+    for step in steps(piece, pattern.thread, uses, pattern.ear_wire):
         own = pattern.steps.get(step.id)
         plain = Markup("<p>{}</p>").format(step.text)
         if own is not None:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
+import unicodedata
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
@@ -11,12 +13,20 @@ from pathlib import Path
 from ..errors import UnwritableOutput
 
 
+def file_name(title: str) -> str:
+    """A title as a file name: small letters, digits and hyphens."""
+    plain = unicodedata.normalize("NFKD", title).encode("ascii", "ignore").decode().lower()
+    return re.sub("[^a-z0-9]+", "-", plain).strip("-") or "book"
+
+
 def write_file(path: Path, content: bytes) -> Path:
-    """Write one file aside and rename it into place."""
+    """Write one file aside and rename it into place. One that was there keeps its permissions."""
     aside = path.with_name(f".{path.name}.{os.getpid()}")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         aside.write_bytes(content)
+        if path.exists():
+            shutil.copymode(path, aside)
         aside.replace(path)
     except OSError as error:
         with suppress(OSError):

@@ -54,12 +54,13 @@ def kept_whole(text: str) -> str:
     return _TOGETHER.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
 
 
-def _tick_printed(part: str, name: int | str) -> Markup:
+def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
     return Markup('<span class="tick">☐</span>')
 
 
-def _tick_web(part: str, name: int | str) -> Markup:
-    return Markup(f'<input type="checkbox" id="{part}-{name}" aria-label="{part} {name} done">')
+def _tick_web(part: str, name: int | str, second: bool = False) -> Markup:
+    piece, of = ("second-", " of the second piece") if second else ("", "")
+    return Markup(f'<input type="checkbox" id="{piece}{part}-{name}" aria-label="{part} {name}{of} done">')
 
 
 def dates(environ: Callable = os.environ.get) -> Markup:

@@ -12,15 +12,16 @@ from ..errors import FindingsError
 from ..findings import Finding, Severity
 from ..source.pattern import Pattern
 
-ROW, STRAND = "row-words", "strand-words"
+ROW, STRAND, SECOND = "row-words", "strand-words", "second"
 _VOID = {"br", "img", "input", "hr", "meta", "link", "wbr"}
 
 
 class _Lines(HTMLParser):
-    """The text of every element of the two classes, white space folded."""
+    """The text of every element of the two classes, white space folded; those of the second piece apart."""
 
-    def __init__(self) -> None:
+    def __init__(self, second: bool) -> None:
         super().__init__(convert_charrefs=True)
+        self.second = second
         self.lines: dict[str, list[str]] = {ROW: [], STRAND: []}
         self._inside: str | None = None
         self._depth, self._text = 0, ""
@@ -31,8 +32,9 @@ class _Lines(HTMLParser):
         if self._inside:
             self._depth += 1
             return
-        wanted = set((dict(attrs).get("class") or "").split()) & {ROW, STRAND}
-        if wanted:
+        classes = set((dict(attrs).get("class") or "").split())
+        wanted = classes & {ROW, STRAND}
+        if wanted and (SECOND in classes) is self.second:
             self._inside, self._depth, self._text = wanted.pop(), 0, ""
 
     def handle_endtag(self, tag):
@@ -48,9 +50,9 @@ class _Lines(HTMLParser):
         self._text += data if self._inside else ""
 
 
-def printed_lines(html: str) -> tuple[list[str], list[str]]:
-    """Row lines and strand lines of a page, in the order in which they stand."""
-    reader = _Lines()
+def printed_lines(html: str, second: bool = False) -> tuple[list[str], list[str]]:
+    """Row lines and strand lines of a page, in the order in which they stand: those of the first piece, or of the second."""
+    reader = _Lines(second)
     reader.feed(html)
     reader.close()
     return reader.lines[ROW], reader.lines[STRAND]
@@ -58,8 +60,9 @@ def printed_lines(html: str) -> tuple[list[str], list[str]]:
 
 def check_words(pattern: Pattern, html: str) -> None:
     """Raise FindingsError unless the printed words rebuild the chart."""
-    rows, strands = printed_lines(html)
-    wrong = differences(pattern.piece, rows, strands)
+    wrong = differences(pattern.piece, *printed_lines(html))
+    if pattern.second:
+        wrong += tuple(f"second piece: {what}" for what in differences(pattern.second, *printed_lines(html, second=True)))
     if wrong:
         raise FindingsError(Finding(pattern.mark("body", "chart"), Severity.ERROR, "words-do-not-replay",
                                     f"the printed words do not rebuild the chart: {what}") for what in wrong)

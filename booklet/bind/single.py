@@ -8,6 +8,7 @@ from ..errors import WrongUse
 from ..source.workspace import Workspace
 from .book import shared, style, workable
 from .context import shown
+from .errata import errata_of
 from .files import write_file
 from .geometry import print_room, sheet
 from .html import PRINT, Medium, Setter
@@ -29,6 +30,7 @@ def single_html(workspace: Workspace, slug: str) -> str:
     pattern = workable(workspace, [workspace.patterns[slug]])[0]
     room = print_room(sheet(workspace.book.page))
     view = shown(pattern, room, 1.0)
+    errata = errata_of(workspace, pattern)
     setter = Setter(workspace.root, Medium(PRINT, room), **shared(workspace))
     return setter.fill("single.html.jinja", style=style(workspace.root, workspace.book.page), title=view.title, description=view.summary, single=view, patterns=[view],
-                       sections=[setter.section(pattern, view)], front=[page(workspace, BEGIN)])
+                       sections=[setter.section(pattern, view)], front=[page(workspace, BEGIN)], errata=[errata] if errata else [])

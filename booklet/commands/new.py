@@ -9,6 +9,7 @@ import click
 
 from ..craft.shapes import FRINGES, SHAPES, ImpossibleShape
 from ..errors import UnreadableInput, UnwritableOutput, WrongUse
+from ..lint.run import lint
 from ..source.book import Book
 from ..source.files import inside
 from ..source.starter import FRINGE_ROOM, start
@@ -16,7 +17,7 @@ from ..source.starter_text import pattern_text
 from ..source.values import SLUG
 from ..source.wording import quoted
 from ..source.workspace import BOOK_FILE, FOLDER, OTHER_FILES, load
-from .terminal import tell
+from .terminal import show_findings, tell
 
 MOST_STITCHES, MOST_ROWS, MOST_BEADS = 60, 120, 300
 
@@ -29,7 +30,7 @@ HELP = f"""Write a pattern file to start from: patterns/SLUG.yaml.
 
 SLUG is the name of the file, in small letters with hyphens: cloud-shadow. The file is complete. It has a chart in three colours, the
 strands, the counts, and a remark beside each part that says what it is for. It passes lint, and can be drawn, counted and bound
-as it is; recolour it, redraw it, and make it yours. A file that is there already is never overwritten.
+as it is; recolour it, redraw it, and make it yours. Where the numbers give a piece that is too heavy for an ear, it says so. A file that is there already is never overwritten.
 
 \b
 Shapes:
@@ -74,6 +75,7 @@ def new(folder: Path, slug: str, shape: str, base: int | None, rows: int | None,
         raise WrongUse(error.what, error.cure) from None
     write_new(path, pattern_text(planned, book))
     click.echo(f"{FOLDER}/{path.name}")
+    show_findings(lint(load(folder, only=[path]), with_book=False), folder, err=True)   # such as that it is heavy
     _tell_of_book(book, slug)
 
 

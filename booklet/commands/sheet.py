@@ -11,10 +11,11 @@ from rich.table import Table
 from rich.text import Text
 
 from ..bind.numbers import count, grams, many, metres, mm_and_inches
+from ..craft.passes import needle_for
 from ..craft.size import mass, size
 from ..craft.tally import Tally
 from ..craft.techniques import techniques_said
-from ..craft.thread import ThreadUse
+from ..craft.thread import ThreadUse, thread_totals
 from ..craft.words import row_words, strand_words
 from ..source.pattern import Pattern
 
@@ -28,11 +29,15 @@ def print_sheet(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) ->
     console.print(_beads(counts))
     for name, text in _facts(pattern, counts, uses):
         console.print(Text(f"{name:<9}", style="bold"), text, soft_wrap=True)
-    for words in (row_words(pattern.piece), strand_words(pattern.piece)):
-        if words:
+    for piece in filter(None, (pattern.piece, pattern.second)):
+        if piece is not pattern.piece:
             console.print()
-        for one in words:
-            console.print(one.line, soft_wrap=True)
+            console.print(Text("The second piece", style="bold"))
+        for words in (row_words(piece), strand_words(piece)):
+            if words:
+                console.print()
+            for one in words:
+                console.print(one.line, soft_wrap=True)
 
 
 def _beads(counts: Tally) -> Table:
@@ -58,6 +63,13 @@ def _facts(pattern: Pattern, counts: Tally, uses: tuple[ThreadUse, ...]) -> Iter
     yield "size", f"{mm_and_inches(measured.width)} wide, {mm_and_inches(measured.length)} long"
     yield "mass", f"{grams(mass(piece))} g of beads a piece"
     for use in uses:
-        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, 'working length')}"
+        yield "thread", f"{use.kind} for the {use.part}: {metres(use.length)} a piece, in {many(use.lengths, use.unit)}"
+    for total in thread_totals(uses, pattern.pieces, pattern.thread):
+        spools = f", {many(total.spools, 'spool')}" if total.spools else ""
+        warps = f" and {many(total.warps, 'warp')}" if total.warps else ""
+        yield "to buy", f"{total.kind}: {metres(total.length)} in all, in {many(total.lengths, 'working length')}{warps}{spools}"
+    needle = needle_for(piece, pattern.thread)
+    if needle:
+        yield "needle", f"size {needle.size}"
     for item in pattern.findings_list:
         yield "findings", f"{count(item.each * pattern.pieces)} {item.item}" + (f", {item.size}" if item.size else "")

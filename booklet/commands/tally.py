@@ -35,7 +35,7 @@ def tally(folder: Path, slug: str, as_json: bool) -> None:
     counts = count(pattern.piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(pattern.piece, pattern.thread)
     if as_json:
-        facts = summary(slug, pattern.version, pattern.makes, pattern.piece, counts, uses)
+        facts = summary(slug, pattern.version, pattern.makes, pattern.piece, counts, uses, pattern.thread, pattern.second)
         click.echo(json.dumps(facts, ensure_ascii=False, indent=1))
         return
     from .sheet import print_sheet

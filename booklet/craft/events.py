@@ -13,7 +13,7 @@ from .piece import RIGHT, Row
 
 
 class Section(NamedTuple):
-    """The part of the work an event belongs to: ("row", 3), ("row", 5, "b"), ("strand", 2), ("lower", 1) or ("hanger", 1)."""
+    """The part of the work an event belongs to: ("row", 3), ("row", 5, "b"), ("strand", 2), ("lower", 1) or ("hanger", 2)."""
 
     kind: str
     number: int
@@ -23,8 +23,10 @@ class Section(NamedTuple):
 class Place(NamedTuple):
     """One bead of the piece.
 
-    part "row": line is the row number, index the stitch of the whole chart row from the left (0 first), level the bead from low (0).
-    part "strand": line is the strand number, index the bead from the top. part "hanger": index along the loop.
+    part "row": line is the row number, index the stitch of the whole chart row from the left (0 first), level the bead from low (0),
+    or from the left where the beads of a stitch lie side by side.
+    part "strand": line is the strand number, index the bead from the top. part "hanger": line is the number of the hanger, index
+    the bead along the loop.
     """
 
     part: str
@@ -43,7 +45,10 @@ class PickUp:
 
 @dataclass(frozen=True)
 class Pass:
-    """Through beads that are already there, in the order in which the needle meets them."""
+    """Through beads that are already there, in the order in which the needle meets them.
+
+    Through body beads whose holes lie along the row, up means to the right as the piece hangs.
+    """
 
     section: Section
     places: tuple[Place, ...]
@@ -71,6 +76,21 @@ class Guard:
 
 
 @dataclass(frozen=True)
+class Ring:
+    """Through a closed ring that carries the piece."""
+
+    section: Section
+
+
+@dataclass(frozen=True)
+class Through:
+    """Through the ring of a charm."""
+
+    section: Section
+    name: str
+
+
+@dataclass(frozen=True)
 class Anchor:
     """A thread begins; its tail is woven in later."""
 
@@ -84,7 +104,7 @@ class WeaveIn:
     section: Section
 
 
-Event = PickUp | Pass | Under | Guard | Anchor | WeaveIn
+Event = PickUp | Pass | Under | Guard | Ring | Through | Anchor | WeaveIn
 
 
 @dataclass(frozen=True)
@@ -106,10 +126,10 @@ class Path:
                 counts[place] = counts.get(place, 0) + 1
         return counts
 
-    def picked_up(self, section: Section) -> tuple[Place, ...]:
-        """Every bead of a section in the order of picking up."""
+    def picked_up(self, *sections: Section) -> tuple[Place, ...]:
+        """Every bead of these sections in the order of picking up."""
         return tuple(place for event in self.events
-                     if isinstance(event, PickUp) and event.section == section for place in event.places)
+                     if isinstance(event, PickUp) and event.section in sections for place in event.places)
 
 
 def row_section(row: Row) -> Section:

@@ -1,16 +1,22 @@
 """Where every bead of the finished piece lies, in millimetres.
 
 x runs right from the left edge of the body; y runs up from the bottom of the lowest row, so fringe has negative y.
-Bead holes are vertical: across a row beads take their diameter, along a stitch or strand their length.
+Where beads stand, holes are vertical: across a row beads take their diameter, along a stitch or strand their length.
+Where they lie along the row it is the other way round.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from . import drape
+from .drape import twig_side
 from .events import Place, row_place
-from .hanger import hanger_stitches, top_row
-from .piece import Piece, Row
+from .hanger import across, carriers, cell, top_row
+from .piece import Hanger, Piece, Row
+from .places import HangingPlace, places
+from .stitches import stitch_of
+from .strand import LOOP, TWIST, Strand, laid
 
 
 @dataclass(frozen=True)
@@ -26,48 +32,67 @@ class Spot:
 class Layout:
     """All spots of a piece."""
 
-    pitch: float                  # mm from stitch to stitch of a row
+    pitch: float                  # mm across the widest bead of the body
     bottoms: dict[int, float]     # y of the lower edge of each row, by row number
     tops: dict[int, float]        # y of its upper edge
     spots: dict[Place, Spot]
+    cell: float                   # mm that a stitch takes across
+    share: float = 0.5            # of it from one position to the next: neighbours are two positions apart
+    lying: bool = False           # beads lie along the row
 
     def x(self, at: float) -> float:
         """mm from the left edge of the body to chart position `at`, counted from the leftmost position."""
-        return (at / 2 + 0.5) * self.pitch
+        return (at * self.share + 0.5) * self.cell
+
+    @property
+    def reach(self) -> float:
+        """Positions from the middle of a stitch to its edge."""
+        return 0.5 / self.share
+
+    @property
+    def interlocked(self) -> bool:
+        """Whether a row lies half a bead deep in the row under it."""
+        return self.share == 1
 
 
 def layout(piece: Piece) -> Layout:
     """Lay out body, fringe and hanger beads."""
-    legend = piece.legend
-    pitch = max(legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
-    bottoms, tops = _row_edges(piece)
-    result = Layout(pitch, bottoms, tops, {})
+    stitch = stitch_of(piece)
+    bottoms, tops = row_edges(piece)
+    result = Layout(across(piece), bottoms, tops, {}, cell(piece), 1.0 if stitch.INTERLOCKED else 0.5, stitch.LYING)
     zero = min(row.first for row in piece.rows)
     for row in piece.rows:
         _place_row(piece, row, zero, result)
     for strand in piece.strands:
-        base = piece.base.stitches[min(strand.number, len(piece.base.stitches)) - 1]
-        y = bottoms[1]
-        for index, key in enumerate(strand.all):
-            length = legend[key].kind.length
-            result.spots[Place("strand", strand.number, index)] = Spot(result.x(base.at - zero), y - length / 2, key)
-            y -= length
-    _place_loop(piece, zero, result)
+        _place_strand(piece, strand, zero, result)
+    for number, hanger in enumerate(piece.hangers, 1):
+        _place_loop(piece, number, hanger, zero, result)
     return result
 
 
-def _row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
-    bottoms, tops, y = {}, {}, 0.0
-    for level in sorted({row.level for row in piece.rows}):
-        parts = piece.at_level(level)
-        bottoms[parts[0].number] = y
-        y += max(sum(piece.legend[key].kind.length for key in stitch.beads) for part in parts for stitch in part.stitches)
-        tops[parts[0].number] = y
+def row_edges(piece: Piece) -> tuple[dict[int, float], dict[int, float]]:
+    """y of the lower and the upper edge of each row, by row number."""
+    bottoms, tops, y, interlocked, pitch = {}, {}, 0.0, stitch_of(piece).INTERLOCKED, across(piece)
+    for row in piece.drawn:
+        bottoms[row.number] = y
+        tops[row.number] = y + (pitch if interlocked else row_height(piece, row))
+        y = y + pitch / 2 if interlocked else tops[row.number]
     return bottoms, tops
+
+
+def row_height(piece: Piece, row: Row) -> float:
+    """mm from the lower to the upper edge of a row."""
+    kinds = [[piece.legend[key].kind for key in stitch.beads] for stitch in row.stitches]
+    if stitch_of(piece).LYING:
+        return max(kind.diameter for each in kinds for kind in each)
+    return max(sum(kind.length for kind in each) for each in kinds)
 
 
 def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
     for index, stitch in enumerate(row.stitches):
+        if result.lying:
+            _place_lying(piece, row, index, result.x(stitch.at - zero), result)
+            continue
         upright = row.level >= 0
         y = result.bottoms[row.number] if upright else result.tops[row.number]
         for level, key in enumerate(stitch.beads):
@@ -76,17 +101,63 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
             y += length
 
 
-def _place_loop(piece: Piece, zero: int, result: Layout) -> None:
+def _place_strand(piece: Piece, strand: Strand, zero: int, result: Layout) -> None:
+    ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
+    start, stop = ((result.x(place.at - zero), result.bottoms[place.row.number]) for place in ends)
+    for index, (x, down) in enumerate(_draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))):
+        result.spots[Place("strand", strand.number, index)] = Spot(x, -down, strand.all[index])
+
+
+def place_at(piece: Piece, number: int) -> HangingPlace:
+    """A place of the fringe by its number; the nearest one where there is none of that number."""
+    hanging = places(piece)
+    return hanging[min(max(number, 1), len(hanging)) - 1]
+
+
+def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tuple[float, float]) -> list[tuple[float, float]]:
+    """Middle of every bead in the order of picking up, y down."""
+    kinds = [piece.legend[key].kind for key in strand.all]
+    lengths = [kind.length for kind in kinds]
+    if strand.kind == LOOP:
+        return [(bead.x, bead.y) for bead in drape.loop(start, stop, lengths)]
+    if strand.kind == TWIST:
+        foot, half = len(strand.beads), max(kind.diameter for kind in kinds) / 2
+        down = drape.twist(start, lengths[:foot], half, True)
+        up = drape.twist(start, lengths[foot + len(strand.end):][::-1], half, False)[::-1]
+        low = start[1] + max(sum(lengths[:foot]), sum(lengths[foot + len(strand.end):])) * drape.TAKE_UP
+        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in drape.middles(lengths[foot:foot + len(strand.end)])),
+                *((bead.x, bead.y) for bead in up)]
+    found: dict[int, tuple[float, float]] = {}
+    own, *twigs = laid(strand)
+    for index, middle in zip((*own.beads, *own.end), drape.middles([lengths[i] for i in (*own.beads, *own.end)])):
+        found[index] = (start[0], start[1] + middle)
+    for number, twig in enumerate(twigs):
+        indexes = (*twig.beads, *twig.end)
+        joint = (start[0], start[1] + sum(lengths[i] for i in own.beads[:twig.line.at]))
+        beads = drape.twig(joint, twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
+        found |= {index: (bead.x, bead.y) for index, bead in zip(indexes, beads)}
+    return [found[index] for index in range(len(kinds))]
+
+
+def _place_lying(piece: Piece, row: Row, index: int, x: float, result: Layout) -> None:
+    """The beads of one stitch side by side, centred on x."""
+    keys, y = row.stitches[index].beads, (result.bottoms[row.number] + result.tops[row.number]) / 2
+    lengths = [piece.legend[key].kind.length for key in keys]
+    x -= sum(lengths) / 2
+    for level, (key, length) in enumerate(zip(keys, lengths)):
+        result.spots[row_place(row, index, level)] = Spot(x + length / 2, y, key)
+        x += length
+
+
+def _place_loop(piece: Piece, number: int, hanger: Hanger, zero: int, result: Layout) -> None:
     """A loop's beads on a polygon line above the two stitches that carry it: up one side and down the other."""
-    beads = piece.hanger.beads
-    if not beads:
-        return
-    top = top_row(piece)
-    left, right = (result.x(top.stitches[i].at - zero) for i in hanger_stitches(piece))
+    beads = hanger.beads
+    top = top_row(piece, hanger.at)
+    left, right = (result.x(top.stitches[i].at - zero) for i in carriers(piece, hanger))
     middle, y = (left + right) / 2, result.tops[top.number]
     for index, key in enumerate(beads):
         kind = piece.legend[key].kind
         rank = min(index, len(beads) - 1 - index)
         side = 0 if len(beads) % 2 and index == len(beads) // 2 else (-1 if index < len(beads) / 2 else 1)
         x = middle + side * max(kind.diameter / 2, (right - left) / 2)
-        result.spots[Place("hanger", 1, index)] = Spot(x, y + (rank + 0.5) * kind.length, key)
+        result.spots[Place("hanger", number, index)] = Spot(x, y + (rank + 0.5) * kind.length, key)

@@ -7,17 +7,18 @@ from this path.
 from __future__ import annotations
 
 from .events import Path, WeaveIn
-from .hanger import hanger
+from .hanger import hangers
 from .piece import Piece
+from .places import strands_fit
 from .stitches import faults, stitch_of
 from .strands import fringe
 
 
 def path(piece: Piece) -> Path:
-    """The whole path. Raises ValueError for a piece with faults, or with strands that do not match its base row."""
+    """The whole path. Raises ValueError for a piece with faults, or with a strand where there is no place for it."""
     if faults(piece):
         raise ValueError("the piece cannot be worked; see craft.stitches.faults")
-    if piece.strands and len(piece.strands) != len(piece.base.stitches):
-        raise ValueError("the number of strands differs from the number of base stitches")
-    body = [*stitch_of(piece).body(piece), *hanger(piece)]
+    if not strands_fit(piece):
+        raise ValueError("a strand has no place to hang; see craft.places.strands_fit")
+    body = [*stitch_of(piece).body(piece), *hangers(piece)]
     return Path((*body, WeaveIn(body[-1].section)), tuple(fringe(piece)))

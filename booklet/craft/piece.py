@@ -1,7 +1,7 @@
-"""The piece: rows of stitches, strands of fringe, a hanger, and whether they can be worked.
+"""The piece: rows of stitches, strands of fringe, hangers, and whether they can be worked.
 
 Positions are chart columns in half-stitch units: neighbours of a row stand 2 apart, and a row
-stands 1 to either side of the row it hangs on. Lists of stitches run left to right as the piece hangs;
+stands 1 to either side of the row it hangs on (in square stitch and loom work straight above it). Lists of stitches run left to right as the piece hangs;
 the beads of a stitch run from low to high, low being next to the base row.
 """
 
@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from .beads import Bead
+from .strand import Strand
 
 LEFT, RIGHT = "left", "right"
 
@@ -26,7 +27,7 @@ class Stitch:
     """One place in a row: `drop` beads stacked on one thread."""
 
     at: int                  # position in half stitches
-    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high
+    beads: tuple[str, ...]   # bead keys from low (next to the base row) to high; from the left where a set lies along its row
 
 
 @dataclass(frozen=True)
@@ -62,26 +63,21 @@ class Row:
         return self.stitches if self.direction == RIGHT else self.stitches[::-1]
 
 
-@dataclass(frozen=True)
-class Strand:
-    """One line of fringe. Keys run from the top down."""
-
-    number: int              # from the left as it hangs, 1 first, whichever hand works it
-    beads: tuple[str, ...]   # without the end beads
-    end: tuple[str, ...]     # the end beads, which the needle skips on its way back
-
-    @property
-    def all(self) -> tuple[str, ...]:
-        """Every bead in the order of picking up."""
-        return self.beads + self.end
+GUARD_SPAN = 3.0   # mm from leg to leg of a small thread guard, which is about 4 mm across; from memory
+RING_SIZE = 4.0    # mm across a small closed ring; from memory
+HANGER_PASSES = 3  # of the thread through a hanger; common practice, no source
 
 
 @dataclass(frozen=True)
 class Hanger:
-    """What the ear wire holds: a thread guard, a loop of beads, or nothing."""
+    """What carries the piece: a thread guard, a closed ring that is stitched on, or a loop of beads."""
 
-    kind: str = "none"            # guard | loop | none
+    kind: str = "none"            # guard | ring | loop | none
     beads: tuple[str, ...] = ()   # of a loop
+    at: str = "middle"            # where on the top row it sits: left | middle | right
+    span: float = GUARD_SPAN      # mm between the legs of a guard
+    size: float = RING_SIZE       # mm across a ring
+    passes: int = HANGER_PASSES   # of the thread through it
 
 
 @dataclass(frozen=True)
@@ -93,8 +89,10 @@ class Piece:
     hand: str                      # "right": row 1 runs left to right
     rows: tuple[Row, ...]          # in working order
     strands: tuple[Strand, ...] = ()
-    hanger: Hanger = field(default_factory=Hanger)
+    hangers: tuple[Hanger, ...] = ()
     stitch: str = "brick"          # a name in craft.stitches.STITCHES
+    hang: str = "base"             # where the fringe hangs: a name in craft.places.HANGS
+    charms: Mapping[str, float] = field(default_factory=dict)   # how far a charm hangs down, mm, by its name
 
     @property
     def base(self) -> Row:
@@ -135,10 +133,25 @@ class Piece:
         return tuple(replace(parts[0], part="", before=0, stitches=tuple(sorted((s for part in parts for s in part.stitches), key=lambda s: s.at)))
                      for _, parts in sorted(self._levels.items()))
 
+    def holds(self, number: int, index: int) -> Row:
+        """The row, or the part of it, that holds stitch `index` (from the left, 0 first) of chart row `number`."""
+        return next(row for row in self.rows if row.number == number and row.before <= index < row.before + len(row.stitches))
+
+    @property
+    def along(self) -> str:
+        """The way in which row 1 and the fringe are worked, as the piece hangs."""
+        return self.base.direction if self.rows else self.hand
+
     @property
     def worked_strands(self) -> tuple[Strand, ...]:
-        """Strands in working order: from the side on which row 1 starts."""
-        return self.strands if self.hand == RIGHT else self.strands[::-1]
+        """Strands in working order: from the side on which row 1 starts, each where the needle goes down for it."""
+        away = 1 if self.along == RIGHT else -1
+
+        def order(strand: Strand) -> tuple[int, bool, int]:
+            start = strand.span(self.along)[0]
+            return away * start, start != strand.number, away * strand.number
+
+        return tuple(sorted(self.strands, key=order))
 
 
 def nearer_base(level: int) -> int:
@@ -158,13 +171,13 @@ def bridged(row: Row, under: Row) -> list[Stitch]:
     return [stitch for stitch in row.stitches if under.first < stitch.at < under.last]
 
 
-def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:
+def piece_rows(drawn: list[list[Stitch]], base: int, hand: str, parted: bool = True) -> tuple[Row, ...]:
     """Number and direct the rows of a chart.
 
     `drawn` holds the rows from the bottom up, each left to right, beads bottom bead first as the piece hangs;
     `base` is the index of the base row in it. Rows are worked from the base row to the top, then
     from below the base row down; they go back and forth without a break. Where rows have parts, the part next to the needle
-    is worked to its end before the next one is begun.
+    is worked to its end before the next one is begun; without `parted` a row with a gap is left whole.
     """
     first = Row(1, 0, hand, tuple(drawn[base]))
     rows, number, direction = [first], 1, hand
@@ -175,7 +188,8 @@ def piece_rows(drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ..
             stitches = drawn[index]
             if index < base:  # the piece is turned top to bottom: the upper bead is the low one
                 stitches = [Stitch(s.at, s.beads[::-1]) for s in stitches]
-            levels.append(_parts(Row(number, index - base, direction, tuple(stitches))))
+            row = Row(number, index - base, direction, tuple(stitches))
+            levels.append(_parts(row) if parted else [row])
         rows += _in_working_order(levels)
     return tuple(_lettered(rows))
 

@@ -1,11 +1,35 @@
-"""The thread that a maker works with, and what is added to every length of it."""
+"""The thread and the needle that a maker works with, and what is added to every length of thread."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 TAIL = 150.0      # mm left at the start; published advice runs from 4 in to 8 in
 WEAVE_IN = 150.0  # mm kept at the end; a published pattern keeps 6 in
+WARP_END = 200.0  # mm of warp beyond either end of loom work, to tie and to weave in; common practice, no source
+
+
+@dataclass(frozen=True)
+class ThreadKind:
+    """A kind of thread. Its diameter is a figure of its own: a strength in pounds does not tell it."""
+
+    name: str
+    diameter: float             # mm
+    material: str = ""
+    spool: float | None = None  # mm of thread on one spool; None where that is not known
+    source: str = ""            # where the figures come from
+
+
+@dataclass(frozen=True)
+class Needle:
+    """A size of beading needle."""
+
+    size: str         # as sold: "12"
+    diameter: float   # mm
+    thread: float     # mm, the thickest thread that it is usually sold for
+    eye: float        # mm, the thickest thread that can be forced through the eye
+    source: str = ""
 
 
 @dataclass(frozen=True)
@@ -13,5 +37,11 @@ class ThreadPlan:
     """Which thread a maker works with."""
 
     body: str = "braided 6 lb"
-    fringe: str = "nylon D"
+    fringe: str = "nylon B"
     length: float = 1400.0   # comfortable working length, mm
+    kinds: Mapping[str, ThreadKind] = field(default_factory=dict)   # that there are, by name
+    needles: tuple[Needle, ...] = ()                                # thickest first
+
+    def kind(self, part: str) -> ThreadKind | None:
+        """The thread of "body" or "fringe"; None where nothing is known of it but the name."""
+        return self.kinds.get(getattr(self, part))

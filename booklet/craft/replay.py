@@ -5,16 +5,17 @@ The reading itself is in `craft.reading`; the stitch is told by the piece, every
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from .piece import Piece
-from .reading import brick
+from .reading import brick, loom, peyote, square
 from .reading.items import CannotRead
-from .reading.strands import read_strand
+from .reading.strands import ReadLine, ReadStrand, read_strand
 from .reading.told import ReadRow
+from .strand import TWIST, Charm, Strand, Twig
 
-READERS = {"brick": brick.read_rows}   # by stitch
+READERS = {"brick": brick.read_rows, "peyote": peyote.read_rows, "square": square.read_rows, "loom": loom.read_rows}   # by stitch
 
 
 @dataclass(frozen=True)
@@ -22,7 +23,7 @@ class ReadPiece:
     """All that was read."""
 
     rows: tuple[ReadRow, ...]
-    strands: tuple[tuple[int, tuple[str, ...], tuple[str, ...]], ...]  # (number, beads, end beads), by number
+    strands: tuple[ReadStrand, ...]   # by number
 
 
 def replay(row_lines: Sequence[str], strand_lines: Sequence[str], stitch: str = "brick") -> ReadPiece:
@@ -53,8 +54,40 @@ def _row_differences(piece: Piece, read: ReadPiece) -> list[str]:
 
 
 def _strand_differences(piece: Piece, read: ReadPiece) -> list[str]:
-    drawn = tuple((strand.number, strand.beads, strand.end) for strand in piece.strands)
+    drawn = [_as_read(strand, piece.along) for strand in piece.strands]
     if len(drawn) != len(read.strands):
         return [f"the words have {len(read.strands)} strands, the pattern has {len(drawn)}"]
-    return [f"strand {have[0]}: the words give {told[1:]}, the pattern has {have[1:]}"
+    return [f"strand {have.number}: the words give {_plainly(told)}, the pattern has {_plainly(have)}"
             for told, have in zip(read.strands, drawn) if told != have]
+
+
+def _as_read(strand: Strand, hand: str) -> ReadStrand:
+    """A strand of the pattern in the form in which strands are read back."""
+    down, up = strand.span(hand)
+    line = _line_as_read(strand)
+    if down != strand.number:
+        line = ReadLine(line.items[::-1])
+    return ReadStrand(strand.number, down, up, line, strand.second if strand.kind == TWIST else None)
+
+
+def _line_as_read(line: Strand | Twig) -> ReadLine:
+    return ReadLine(tuple(_merged(line.beads, line.hung)), tuple(_merged(line.end, line.turned)))
+
+
+def _merged(beads: tuple[str, ...], hung: tuple[Twig | Charm, ...]) -> Iterator[str | ReadLine]:
+    done = 0
+    for thing in hung:
+        yield from beads[done:thing.at]
+        yield f"the {thing.name}" if isinstance(thing, Charm) else _line_as_read(thing)
+        done = thing.at
+    yield from beads[done:]
+
+
+def _plainly(strand: ReadStrand) -> tuple:
+    """What differs, as short as it can be said."""
+    places = () if strand.down == strand.up else (strand.down, strand.up)
+    return (*places, _parts(strand.line), *(() if strand.second is None else (strand.second,)))
+
+
+def _parts(line: ReadLine) -> tuple:
+    return tuple(_parts(item) if isinstance(item, ReadLine) else item for item in line.items), line.end

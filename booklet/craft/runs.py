@@ -9,8 +9,8 @@ LONGEST_GROUP = 4   # runs in a repeated group; longer ones are harder to follow
 FEWEST_REPEATS = 3
 
 
-def said(items: Sequence[tuple[str, ...]]) -> str:
-    """Words for items in order; an item of one key is a bead ("W"), of several a set ("(W B)")."""
+def said(items: Sequence[tuple[str, ...] | str]) -> str:
+    """Words for items in order; an item of one key is a bead ("W"), of several a set ("(W B)"), a text stands as it is."""
     runs = [(len(list(same)), item) for item, same in groupby(items)]
     parts, at = [], 0
     while at < len(runs):
@@ -21,7 +21,9 @@ def said(items: Sequence[tuple[str, ...]]) -> str:
     return ", ".join(parts)
 
 
-def _run(count: int, item: tuple[str, ...]) -> str:
+def _run(count: int, item: tuple[str, ...] | str) -> str:
+    if isinstance(item, str):
+        return ", ".join([item] * count)
     if len(item) == 1:
         return f"{count}{item[0]}"
     beads = f"({' '.join(item)})"

@@ -21,6 +21,8 @@ class Step:
 
 def unit_of(piece: Piece, count: int = 1) -> str:
     """What one place in a row is called, singular or plural by `count`."""
+    if piece.stitch == "loom":
+        return "bead" if count == 1 else "beads"
     return {(True, True): "stitch", (True, False): "stitches", (False, True): "set", (False, False): "sets"}[
         piece.drop == 1, count == 1]
 
@@ -33,6 +35,11 @@ def cm(mm: float) -> str:
 def m(mm: float) -> str:
     """Metres and inches."""
     return f"{mm / 1000:.2f} m ({mm / 25.4:.0f} in)"
+
+
+def sentence(text: str) -> str:
+    """The text with a capital first."""
+    return text[:1].upper() + text[1:]
 
 
 def rows_said(rows: Sequence[Row]) -> str:
@@ -56,6 +63,26 @@ def _runs_of(rows: Sequence[Row]) -> Iterator[list[str]]:
 
 
 def section_name(section: Section) -> str:
-    """A part of the work in words: "row 7", "strand 3", "the hanger"."""
-    return {"hanger": "the hanger", "lower": "the rows below the base"}.get(
-        section.kind, f"{section.kind} {section.number}{section.part}")
+    """A part of the work in words: "row 7", "row 7b", "strand 3", "hanger 2"."""
+    return "the rows below the base" if section.kind == "lower" else f"{section.kind} {section.number}{section.part}"
+
+
+def listed(things: Sequence[str]) -> str:
+    """"a", "a and b", "a, b and c"."""
+    return things[0] if len(things) == 1 else f"{', '.join(things[:-1])} and {things[-1]}"
+
+
+def numbers_said(what: str, numbers: Sequence[int]) -> str:
+    """Numbers of one sort of thing: "strand 4", "strands 2 to 9", "Places 2, 5 to 7 and 9", "strands 1, 3 and so on to 9"."""
+    if len(numbers) > 3 and {after - number for number, after in zip(numbers, numbers[1:])} == {2}:
+        return f"{what}s {numbers[0]}, {numbers[1]} and so on to {numbers[-1]}"
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    parts = []
+    for run in runs:
+        parts += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(number) for number in run]
+    return f"{what}{'' if len(numbers) == 1 else 's'} {listed(parts)}"

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import cos
 
-from .piece import Piece, Row
+from .drape import TWIG_LEAN, loop
+from .hanger import pitch
+from .layout import layout, place_at, row_edges
+from .piece import Piece
+from .stitches import stitch_of
+from .strand import LOOP, Charm, Strand, Twig
 
 MM_PER_INCH = 25.4  # exact: the international inch
+CHARM = 10.0        # mm: how far a charm of unknown size hangs down
 
 
 @dataclass(frozen=True)
@@ -15,7 +22,7 @@ class Size:
 
     width: float    # of the body, edge to edge
     body: float     # height of the body
-    fringe: float   # the longest strand, end beads counted
+    fringe: float   # the longest strand, end beads and charms counted
     length: float   # body and fringe together
 
 
@@ -25,22 +32,27 @@ def inches(mm: float) -> float:
 
 
 def size(piece: Piece) -> Size:
-    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high."""
+    """Width: stitches across, slant included, times bead diameter. A row is `drop` bead lengths high.
+
+    Where beads lie along the row, length counts across and diameter upward.
+    """
+    if stitch_of(piece).LYING:
+        return _size_lying(piece)
     kinds = {key: bead.kind for key, bead in piece.legend.items()}
     across = (max(row.last for row in piece.rows) - min(row.first for row in piece.rows)) / 2 + 1
     diameter = max(kinds[key].diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
-    body = _height(piece, piece.rows)
-    fringe = max((strand_length(piece, strand.all) for strand in piece.strands), default=0.0)
-    return Size(across * diameter, body, fringe, body + max(0.0, fringe - _height(piece, piece.lower)))
+    bottoms, tops = row_edges(piece)
+    body = max(tops.values())
+    lengths = {strand.number: hanging_length(piece, strand) for strand in piece.strands}
+    below = max((length - bottoms[place_at(piece, number).row.number] for number, length in lengths.items()), default=0.0)
+    return Size(across * diameter, body, max(lengths.values(), default=0.0), body + max(0.0, below))
 
 
-def _height(piece: Piece, rows: tuple[Row, ...]) -> float:
-    """mm; the parts of a row are side by side."""
-    heights: dict[int, float] = {}
-    for row in rows:
-        for stitch in row.stitches:
-            heights[row.level] = max(heights.get(row.level, 0.0), strand_length(piece, stitch.beads))
-    return sum(heights.values())
+def _size_lying(piece: Piece) -> Size:
+    places = layout(piece)
+    across, body = max(row.last for row in piece.rows) - min(row.first for row in piece.rows), max(places.tops.values())
+    fringe = max((hanging_length(piece, strand) for strand in piece.strands), default=0.0)
+    return Size(places.x(across) + places.cell / 2, body, fringe, body + fringe)
 
 
 def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:
@@ -48,8 +60,43 @@ def strand_length(piece: Piece, keys: tuple[str, ...]) -> float:
     return sum(piece.legend[key].kind.length for key in keys)
 
 
+def hanging_length(piece: Piece, strand: Strand) -> float:
+    """mm from the place of a strand to its lowest point, end beads and charms counted."""
+    if strand.kind == LOOP:
+        return _loop_depth(piece, strand)
+    line, end = strand_length(piece, strand.beads), strand_length(piece, strand.end)
+    reaches = [max(line, strand_length(piece, strand.second)) + end]
+    for thing in strand.hung:
+        above = strand_length(piece, strand.beads[:thing.at])
+        reaches.append(above + _reach(piece, thing))
+    reaches += [line + strand_length(piece, strand.end[:charm.at]) + _reach(piece, charm) for charm in strand.turned]
+    return max(reaches)
+
+
+def _reach(piece: Piece, thing: Twig | Charm) -> float:
+    """How far a twig or a charm reaches below its place on the strand."""
+    if isinstance(thing, Charm):
+        return piece.charms.get(thing.name, CHARM)
+    down = cos(TWIG_LEAN)
+    own = down * strand_length(piece, thing.beads + thing.end)
+    return max([own, *(down * strand_length(piece, thing.beads[:charm.at]) + _reach(piece, charm) for charm in thing.hung),
+                *(down * strand_length(piece, thing.beads + thing.end[:charm.at]) + _reach(piece, charm) for charm in thing.turned)])
+
+
+def _loop_depth(piece: Piece, strand: Strand) -> float:
+    """The lower edge of a loop's lowest bead, and of its charms."""
+    bottoms, kinds = row_edges(piece)[0], [piece.legend[key].kind for key in strand.beads]
+    ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
+    start, stop = ((place.at / 2 * pitch(piece), -bottoms[place.row.number]) for place in ends)
+    beads = loop(start, stop, [kind.length for kind in kinds])
+    lows = [bead.y + kind.diameter / 2 for bead, kind in zip(beads, kinds)]
+    lows += [beads[min(charm.at, len(beads) - 1)].y + piece.charms.get(charm.name, CHARM) for charm in strand.hung]
+    return max(lows) - start[1]
+
+
 def mass(piece: Piece) -> float:
-    """Grams of beads in one piece; ear wire, guard and thread are not counted."""
+    """Grams of beads in one piece; findings and thread are not counted."""
     body = (key for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     fringe = (key for strand in piece.strands for key in strand.all)
-    return sum(piece.legend[key].kind.mass for key in (*body, *fringe, *piece.hanger.beads)) / 1000
+    loops = (key for hanger in piece.hangers for key in hanger.beads)
+    return sum(piece.legend[key].kind.mass for key in (*body, *fringe, *loops)) / 1000

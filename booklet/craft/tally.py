@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import ROUND_CEILING, Decimal
 from math import ceil, floor, log10
 
 from .beads import Bead
@@ -52,7 +51,8 @@ def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, l
     """Count a piece. `pack_grams` gives the grams of a pack by key; the rest come in packs of PACK_GRAMS."""
     body = Counter(key for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     fringe = Counter(key for strand in piece.strands for key in strand.all)
-    counts = body + fringe + Counter(piece.hanger.beads)
+    hanger = Counter(key for hanger in piece.hangers for key in hanger.beads)
+    counts = body + fringe + hanger
     lines = []
     for key, bead in piece.legend.items():
         total = counts[key] * pieces
@@ -60,15 +60,21 @@ def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, l
         grams = to_buy * bead.kind.mass / 1000
         lines.append(BeadTally(bead, counts[key], total, to_buy, grams,
                                ceil(round(grams / (pack_grams or {}).get(key, PACK_GRAMS), 9))))
-    return Tally(pieces, body.total(), fringe.total(), len(piece.hanger.beads), tuple(lines))
+    return Tally(pieces, body.total(), fringe.total(), hanger.total(), tuple(lines))
+
+
+def hand_counts(piece: Piece) -> dict[str, int]:
+    """What an author can count by hand: stitches of the base row, rows, strands, and beads of one piece."""
+    counts = tally(piece)
+    return {"base": len(piece.base.stitches), "rows": len(piece.drawn), "strands": len(piece.strands), "beads": counts.beads}
 
 
 def with_spare(total: int, percent: float, least: int = 0) -> int:
-    """A count with its spare, rounded up to whole beads; exact in decimals, so 10 % of 120 is 12 and not 13."""
+    """A count with its spare, rounded up to whole beads; exact for up to six decimals, so 10 % of 120 is 12 and not 13."""
     if total == 0:
         return 0
-    spare = (Decimal(total) * Decimal(str(percent)) / 100).to_integral_value(ROUND_CEILING)
-    return total + max(int(spare), least)
+    spare = -(-total * round(percent * 1_000_000) // 100_000_000)
+    return total + max(spare, least)
 
 
 def two_figures(value: float) -> float:

@@ -10,6 +10,8 @@ from typing import NamedTuple
 
 from .piece import Piece
 from .stitches.brick_edges import edges
+from .stitches.peyote import turns_at_edge
+from .strand import LOOP, TWIST
 from .tally import tally
 
 LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanced")   # easiest first
@@ -32,7 +34,11 @@ class Technique(NamedTuple):
 
 def _increases(piece: Piece) -> bool:
     hung = ((row, piece.under(row)) for row in piece.rows[1:])
-    return any(row.first < under.first or row.last > under.last for row, under in hung)
+    return piece.stitch != "peyote" and any(row.first < under.first or row.last > under.last for row, under in hung)
+
+
+def _edge_turn(piece: Piece) -> bool:
+    return piece.stitch == "peyote" and any(turns_at_edge(row, piece.under(row)) for row in piece.rows[2:])
 
 
 def _steps(piece: Piece) -> bool:
@@ -44,21 +50,31 @@ def _steps(piece: Piece) -> bool:
 def _mixed_sizes(piece: Piece) -> bool:
     """Kinds side by side in the body, or one after the other in a strand; the end beads of a strand are often small and change nothing."""
     body = {piece.legend[key].kind.name for row in piece.rows for stitch in row.stitches for key in stitch.beads}
-    strands = ({piece.legend[key].kind.name for key in strand.beads} for strand in piece.strands)
+    strands = ({piece.legend[key].kind.name for key in strand.beads + strand.second} for strand in piece.strands)
     return len(body) > 1 or any(len(kinds) > 1 for kinds in strands)
 
 
 _ALL = (
-    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: True),
+    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: piece.stitch == "brick"),
     Technique("brick-stitch", BEGINNER, "brick stitch", lambda piece: piece.stitch == "brick"),
+    Technique("flat-peyote", BEGINNER, "flat peyote", lambda piece: piece.stitch == "peyote"),
+    Technique("edge-turn", INTERMEDIATE, "edge turn of an odd count", _edge_turn),
+    Technique("square-stitch", BEGINNER, "square stitch", lambda piece: piece.stitch == "square"),
+    Technique("loom-work", BEGINNER, "loom work", lambda piece: piece.stitch == "loom"),
     Technique("2-drop", INTERMEDIATE, "{drop}-drop", lambda piece: piece.drop > 1),
     Technique("increases", INTERMEDIATE, "increases", _increases),
     Technique("steps", INTERMEDIATE, "steps at the edges", _steps),
     Technique("parts", ADVANCED, "rows in parts", lambda piece: any(row.part for row in piece.rows)),
     Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
     Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
+    Technique("bridge-fringe", BEGINNER, "fringe on thread bridges", lambda piece: bool(piece.strands) and piece.hang == "bridges"),
+    Technique("edge-fringe", INTERMEDIATE, "fringe along the lower edge", lambda piece: bool(piece.strands) and piece.hang == "edge"),
+    Technique("looped-fringe", INTERMEDIATE, "looped fringe", lambda piece: any(strand.kind == LOOP for strand in piece.strands)),
+    Technique("twisted-fringe", ADVANCED, "twisted fringe", lambda piece: any(strand.kind == TWIST for strand in piece.strands)),
+    Technique("branched-fringe", ADVANCED, "branched fringe", lambda piece: any(strand.twigs for strand in piece.strands)),
+    Technique("charms", BEGINNER, "charms or rings in the fringe", lambda piece: any(strand.charms for strand in piece.strands)),
     Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),
-    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: piece.hanger.kind == "loop"),
+    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: any(hanger.kind == "loop" for hanger in piece.hangers)),
     Technique("many-beads", INTERMEDIATE, f"more than {MANY_BEADS} beads a piece", lambda piece: tally(piece).beads > MANY_BEADS, listed=False),
 )
 TECHNIQUES: Mapping[str, Technique] = {technique.id: technique for technique in _ALL}

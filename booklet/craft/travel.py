@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from heapq import heappop, heappush
 from itertools import count
 
-from .events import Event, Section, bridge, through
+from .events import Event, Pass, Section, bridge, through
 from .piece import Row, nearer_base
 
 # Passes fill holes, turns are fiddly; a turn at the edge is the last resort.
 PASS, TURN_AT_FOOT, TURN_AT_TOP, ROUND_THE_EDGE = 2, 3, 4, 6
+ON_EDGE = 6   # more for a step along the lower edge, where thread could be seen
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,21 @@ class Spot:
     @property
     def stitch(self) -> tuple[str, int, bool]:
         return self.row.name, self.index, self.top
+
+    @property
+    def lower_end(self) -> bool:
+        """Whether this end is the lower one as the piece hangs."""
+        return self.top == (self.row.level < 0)
+
+
+def hanging(row: Row, index: int, lower_end: bool) -> Spot:
+    """The lower or the upper end of a stitch as the piece hangs."""
+    return Spot(row, index, lower_end == (row.level < 0))
+
+
+def passed(section: Section, spot: Spot) -> Pass:
+    """The pass through a stitch that comes out there."""
+    return through(section, spot.row, spot.index, spot.top)
 
 
 Move = tuple[int, Spot, tuple[tuple, ...]]   # cost, where the needle comes out, and what it does as arguments of events
@@ -63,7 +79,13 @@ class Worked:
         """Into the neighbour from the same side."""
         for index in (here.index - 1, here.index + 1):
             if 0 <= index < len(here.row.stitches):
-                yield PASS, Spot(here.row, index, not here.top), ((through, here.row, index, not here.top),)
+                cost = PASS if self._is_covered(here, index) else PASS + ON_EDGE
+                yield cost, Spot(here.row, index, not here.top), ((through, here.row, index, not here.top),)
+
+    def _is_covered(self, here: Spot, index: int) -> bool:
+        """Whether a step to the neighbour is hidden between two rows, or on the upper edge, where thread bridges are."""
+        between = (here.row.stitches[here.index].at + here.row.stitches[index].at) // 2
+        return not here.lower_end or (here.row.level - 1, between) in self._at
 
     def _on(self, here: Spot) -> Iterator[Move]:
         """Straight on into the next row on this side."""

@@ -8,18 +8,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .events import row_section
+from .events import Place, row_section
 from .needle import path
-from .piece import RIGHT, Piece, Strand
+from .piece import RIGHT, Piece
 from .runs import said
 from .stitches import stitch_of
+from .strand import LOOP, TWIST, Charm, Strand, Twig
 
 
 @dataclass(frozen=True)
 class RowWords:
     """The words of one row."""
 
-    number: int
+    number: int      # of the first row, where several are told in one line
+    name: str        # "Row 3", "Rows 1 and 2"
     direction: str   # "right" or "left", as the row runs on the chart
     level: int       # as in Row
     stitches: int
@@ -28,8 +30,8 @@ class RowWords:
     part: str = ""   # as in Row
 
     @property
-    def name(self) -> str:
-        """As in Row."""
+    def numbered(self) -> str:
+        """Number and part: "3", "5a"."""
         return f"{self.number}{self.part}"
 
     @property
@@ -39,7 +41,7 @@ class RowWords:
     @property
     def line(self) -> str:
         """The whole line."""
-        return f"Row {self.name} {self.arrow} {self.count}: {self.text}"
+        return f"{self.name} {self.arrow} {self.count}: {self.text}"
 
 
 @dataclass(frozen=True)
@@ -48,8 +50,8 @@ class StrandWords:
 
     number: int
     beads: int   # end beads counted
-    count: str   # "18 beads"
-    text: str    # "12W, 2B, 1W; end 3B"
+    count: str   # "18 beads", "18 beads, loop from place 2 to 3", "18 beads, twisted pair"
+    text: str    # "12W, 2B, 1W; end 3B", "8W, twig [3B; end 1R], 6W; end 3B", "9W; end 1D; up 9B"
 
     @property
     def line(self) -> str:
@@ -61,22 +63,56 @@ def row_words(piece: Piece) -> tuple[RowWords, ...]:
     """Words for every row, in working order. Raises ValueError for a piece that cannot be worked."""
     needle, stitch = path(piece), stitch_of(piece)
     words = []
-    for row in piece.rows:
-        beads = {(row.before + i, level): key for i, stitch in enumerate(row.stitches) for level, key in enumerate(stitch.beads)}
-        keys = [beads[place.index, place.level] for place in needle.picked_up(row_section(row))]
+    for rows in stitch.told_together(piece):
+        row = rows[0]
+        keys = [_key(piece, place) for place in needle.picked_up(*map(row_section, rows))]
         sets = [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
-        words.append(RowWords(row.number, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
+        name = f"Rows {' and '.join(each.name for each in rows)}" if len(rows) > 1 else f"Row {row.name}"
+        words.append(RowWords(row.number, name, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
                               stitch.row_text(piece, row, sets), row.part))
     return tuple(words)
 
 
+def _key(piece: Piece, place: Place) -> str:
+    row = piece.holds(place.line, place.index)
+    return row.stitches[place.index - row.before].beads[place.level]
+
+
 def strand_words(piece: Piece) -> tuple[StrandWords, ...]:
     """Words for every strand, in working order."""
-    return tuple(_strand(strand) for strand in piece.worked_strands)
+    return tuple(_strand(strand, piece.along) for strand in piece.worked_strands)
 
 
-def _strand(strand: Strand) -> StrandWords:
-    parts = [said([(key,) for key in strand.beads])] if strand.beads else []
-    parts += [f"end {said([(key,) for key in strand.end])}"] if strand.end else []
+def _strand(strand: Strand, hand: str) -> StrandWords:
     total = len(strand.all)
-    return StrandWords(strand.number, total, f"{total} bead{'' if total == 1 else 's'}", "; ".join(parts))
+    count = f"{total} bead{'' if total == 1 else 's'}"
+    if strand.kind == LOOP:
+        down, up = strand.span(hand)
+        items = _items(strand)
+        return StrandWords(strand.number, total, f"{count}, loop from place {down} to {up}", said(items if down == strand.number else items[::-1]))
+    if strand.kind == TWIST:
+        back = said([(key,) for key in reversed(strand.second)])
+        return StrandWords(strand.number, total, f"{count}, twisted pair", f"{_line(strand)}; up {back}")
+    return StrandWords(strand.number, total, count, _line(strand))
+
+
+def _line(line: Strand | Twig) -> str:
+    """Beads from the top down, then the end beads."""
+    end = _mixed(line.end, line.turned)
+    parts = [said(_items(line))] if line.beads or line.hung else []
+    return "; ".join(parts + ([f"end {said(end)}"] if end else []))
+
+
+def _items(line: Strand | Twig) -> list[tuple[str, ...] | str]:
+    return _mixed(line.beads, line.hung)
+
+
+def _mixed(beads: tuple[str, ...], hung: tuple[Twig | Charm, ...]) -> list[tuple[str, ...] | str]:
+    """Beads, and what hangs between them, in the order of picking up."""
+    items: list[tuple[str, ...] | str] = []
+    done = 0
+    for thing in hung:
+        items += [(key,) for key in beads[done:thing.at]]
+        items.append(f"twig [{_line(thing)}]" if isinstance(thing, Twig) else f"the {thing.name}")
+        done = thing.at
+    return items + [(key,) for key in beads[done:]]

@@ -34,6 +34,11 @@ class Track:
         return Track(((left, y), (left + pitch * count, y)), pitch)
 
     @staticmethod
+    def back(x: float, y: float, pitch: float, count: int) -> Track:
+        """The same beads from the right end to the left, so that the right-hand side of the line is up."""
+        return Track(Track.across(x, y, pitch, count).points[::-1], pitch)
+
+    @staticmethod
     def down(x: float, y: float, pitch: float, count: int) -> Track:
         """`count` beads downward, the first cell beginning at y."""
         return Track(((x, y), (x, y + pitch * count)), pitch)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import pi
 
+from ..craft.beads import BeadKind
 from ..craft.piece import RIGHT, Piece, Row
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, lay, outline
@@ -34,7 +36,7 @@ class Box:
 
 def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
               prefix: str = "chart") -> str:
-    """Chart at `bead` mm from stitch to stitch. `grey` is how a black and white print shows it; `blank` leaves letters only."""
+    """Chart at `bead` mm across a bead of the body. `grey` is how a black and white print shows it; `blank` leaves letters only."""
     grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
     picture, size = Picture(LAYERS), measures(grid)
     labels = labels_of(grid, size)
@@ -51,7 +53,7 @@ def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, bla
 
 
 def chart_size(piece: Piece, bead: float) -> tuple[float, float]:
-    """Width and height in mm of the chart at `bead` mm from stitch to stitch."""
+    """Width and height in mm of the chart at `bead` mm across a bead."""
     return _box(body_grid(piece, bead)).size
 
 
@@ -113,29 +115,38 @@ def _beads(picture: Picture, grid: Grid, row: Row, shade: str) -> None:
         kind = grid.piece.legend[run.key].kind
         fill = tone.shown(grid.piece.legend[run.key].colour, shade)
         _draw_run(picture, "beads", fill, grid, run, 0.0)
-        cap = letter_cap(kind.diameter * grid.scale, kind.length * grid.scale)
+        cap = letter_cap(*_across_and_up(grid, kind))
         for index in range(run.count):
-            put_letter(picture, run.key, fill, run.x + index * grid.bead, run.y, cap)
+            put_letter(picture, run.key, fill, run.x + index * run.pitch, run.y, cap)
+
+
+def _across_and_up(grid: Grid, kind: BeadKind) -> tuple[float, float]:
+    """mm that a bead takes across and upward, as it stands or lies."""
+    sides = kind.diameter * grid.scale, kind.length * grid.scale
+    return sides[::-1] if grid.plan.lying else sides
 
 
 def _draw_run(picture: Picture, layer: str, colour: str, grid: Grid, run: Run, spread: float) -> None:
     kind, gap = grid.piece.legend[run.key].kind, gap_of(grid.bead)
-    width, length = kind.diameter * grid.scale - gap, kind.length * grid.scale - gap
-    radius = corner(kind, width, length) + spread / 2
+    width, height = (side - gap for side in _across_and_up(grid, kind))
+    radius = corner(kind, width, height) + spread / 2
     if kind.shape in OUTLINED:
         style = Style(fill=colour, stroke=colour, width=spread, round=True)
+        shape = (height, width, pi / 2) if grid.plan.lying else (width, height)
         for index in range(run.count):
-            picture.add(layer, style, outline(kind, run.x + index * grid.bead, run.y, width, length))
+            picture.add(layer, style, outline(kind, run.x + index * run.pitch, run.y, *shape))
     else:
-        lay(picture, layer, colour, Track.across(run.x, run.y, grid.bead, run.count), width + spread, length + spread, radius)
+        lay(picture, layer, colour, Track.across(run.x, run.y, run.pitch, run.count), width + spread, height + spread, radius)
 
 
 def _frame_base(picture: Picture, grid: Grid) -> None:
     """A firm line round the base row, where the work begins."""
     base, reach = grid.piece.base, 0.6 * gap_of(grid.bead)
-    left, right, top, bottom = grid.left(base) - reach, grid.right(base) + reach, grid.top(base), grid.bottom(base)
-    style = Style(stroke=tone.TEXT, width=1.1 * gap_of(grid.bead), round=True)
-    picture.add("base", style, polyline([(left, top), (right, top), (right, bottom), (left, bottom)]) + "z")
+    top, bottom, style = grid.top(base), grid.bottom(base), Style(stroke=tone.TEXT, width=1.1 * gap_of(grid.bead), round=True)
+    spans = [(base.first, base.last)] if not grid.plan.interlocked else [(stitch.at, stitch.at) for stitch in base.stitches]
+    for first, last in spans:
+        left, right = grid.at(first - grid.plan.reach) - reach, grid.at(last + grid.plan.reach) + reach
+        picture.add("base", style, polyline([(left, top), (right, top), (right, bottom), (left, bottom)]) + "z")
 
 
 def _row_guides(picture: Picture, grid: Grid) -> None:
@@ -146,16 +157,25 @@ def _row_guides(picture: Picture, grid: Grid) -> None:
         if row.number % FIVE or not beyond:
             continue
         y = grid.top(row) if row.level >= 0 else grid.bottom(row)
+        line = [(min(map(grid.left, (row, *beyond))), y), (max(map(grid.right, (row, *beyond))), y)]
+        if grid.plan.interlocked:
+            line = _seam(grid, row, beyond[0])
+            y = (line[0][1] + line[-1][1]) / 2
         if row.number not in ruled:   # one line for all parts
             picture.add("guides", Style(stroke=tone.GUIDE, width=0.15), polyline([(box.left, y), (box.right, y)]))
         ruled.add(row.number)
-        left, right = min(map(grid.left, (row, *beyond))), max(map(grid.right, (row, *beyond)))
-        picture.add("fives", _five(grid), polyline([(left, y), (right, y)]))
+        picture.add("fives", _five(grid), polyline(line))
+
+
+def _seam(grid: Grid, row: Row, beyond: Row) -> list[tuple[float, float]]:
+    """The line that goes up and down between two interlocked rows, from the left."""
+    heights = {stitch.at: grid.top(row) for stitch in row.stitches} | {stitch.at: grid.bottom(beyond) for stitch in beyond.stitches}
+    return [(grid.at(at + side * grid.plan.reach), y) for at, y in sorted(heights.items()) for side in (-1, 1)]
 
 
 def _stitch_guides(picture: Picture, grid: Grid) -> None:
     """After every fifth stitch of the base row: a figure below, and firm gaps in the rows that have a gap there."""
-    size, foot = measures(grid), grid.height + gap_of(grid.bead)
+    size, foot, reach = measures(grid), grid.height + gap_of(grid.bead), grid.plan.reach
     for number, position, after in _fifths(grid):
         y = foot + size.gap + size.small / 2
         picture.add("stitch-numbers", pen(tone.QUIET, size.small),
@@ -163,18 +183,18 @@ def _stitch_guides(picture: Picture, grid: Grid) -> None:
         picture.add("guides", Style(stroke=tone.GUIDE, width=0.15),
                     polyline([(grid.at(after), grid.bottom(grid.piece.base)), (grid.at(after), y + size.small / 2)]))
         for row in grid.piece.rows:
-            taken = {stitch.at for stitch in row.stitches}
-            if {after - 1, after + 1} <= taken:
+            taken, beside = {stitch.at for stitch in row.stitches}, {after - reach, after + reach}
+            if taken & beside if grid.plan.interlocked else beside <= taken:
                 picture.add("fives", _five(grid),
                             polyline([(grid.at(after), grid.top(row)), (grid.at(after), grid.bottom(row))]))
 
 
-def _fifths(grid: Grid) -> list[tuple[int, int, int]]:
+def _fifths(grid: Grid) -> list[tuple[int, int, float]]:
     """Every fifth base stitch from the start: its number, its position, and the position of the gap after it."""
     if not grid.piece.rows:
         return []
     base = grid.piece.base
-    step = 1 if base.direction == RIGHT else -1
+    step = grid.plan.reach if base.direction == RIGHT else -grid.plan.reach
     return [(number, stitch.at, stitch.at + step) for number, stitch in enumerate(base.worked, 1) if number % FIVE == 0]
 
 

@@ -3,30 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import groupby
-from math import atan2
+from math import pi
 
-from ..craft.hanger import hanger_stitches, top_row
-from ..craft.piece import Piece, Stitch, Strand
+from ..craft.hanger import carriers, top_row
+from ..craft.pair import mirrored, places_across
+from ..craft.piece import Piece
+from ..craft.places import places
 from ..craft.size import size
+from ..craft.strand import Strand
 from .beads import OUTLINED, Track
 from .chart import Box
 from .glass import single, string_run, woven_run
 from .grid import body_grid
-from .hang import SPREAD, Hung, hang, track
-from .hanger import Carrier, draw_hanger, hanger_reach
-from .picture import Blank, Picture, Point, Style, polyline
+from .hang import SPREAD
+from .hanger import Carrier, draw_hanger, hanger_reach, hangers_said
+from .hung_strands import BEFORE, BEHIND, TWIGS, StrandPainter
+from .picture import Blank, Picture, Point
 from .said import beads_named, counted
-from .strands import end_offsets
 
 MARGIN = 0.5      # mm round the picture
-END_GAP = 0.12    # real mm round end beads
-THREAD = "#8f867c"
 PAIR_GAP = 7.0    # real mm between the two pieces of a pair
 BODY = ("ground", "beads", "lights")
-BEHIND = ("ground-behind", "beads-behind", "lights-behind")
-BEFORE = ("ground-before", "beads-before", "lights-before")
-LAYERS = ("metal", "thread", *BODY, *BEHIND, *BEFORE)
+LAYERS = ("metal", "thread", *BODY, *TWIGS, *BEHIND, *BEFORE, "charms")
 
 
 def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished") -> str:
@@ -35,7 +33,7 @@ def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished") 
 
 
 def pair_svg(piece: Piece, *, mirror: bool = False, scale: float = 2.0, prefix: str = "pair") -> str:
-    """Two pieces side by side; the second one is turned over if `mirror` says so."""
+    """Two pieces side by side; the second one is the mirror image of the first if `mirror` says so."""
     return _pictured([piece, mirrored(piece) if mirror else piece], scale, pair_alt(piece, mirror=mirror), prefix)
 
 
@@ -58,7 +56,7 @@ def finished_alt(piece: Piece) -> str:
 
 def pair_alt(piece: Piece, *, mirror: bool = False) -> str:
     """What the view of the pair shows, in words."""
-    second = "the second turned over" if mirror else "both alike"
+    second = "the second the mirror image of the first" if mirror else "both alike"
     return f"The finished pair, {second}; each piece{_described(piece)}"
 
 
@@ -68,22 +66,14 @@ def _described(piece: Piece) -> str:
     measured = size(replace(piece, rows=tuple(row for row in piece.rows if row.stitches)))
     parts = [f"a body of {counted(len(piece.drawn), 'row')}"]
     if piece.strands:
-        parts.append(f"a fringe of {counted(len(piece.strands), 'strand')}")
-    if piece.hanger.kind == "guard":
-        parts.append("a thread guard with a plain ring")
-    elif piece.hanger.beads:
-        parts.append(f"a loop of {counted(len(piece.hanger.beads), 'bead')}")
+        charms = sum(len(strand.charms) for strand in piece.strands)
+        hung = f" with {counted(charms, 'charm')}" if charms else ""
+        parts.append(f"a fringe of {counted(len(piece.strands), 'strand')}{hung}")
+    parts += hangers_said(piece)
     keys = [key for row in piece.rows for stitch in row.stitches for key in stitch.beads]
-    keys += [key for strand in piece.strands for key in strand.all] + list(piece.hanger.beads)
+    keys += [key for strand in piece.strands for key in strand.all] + [key for hanger in piece.hangers for key in hanger.beads]
     return (f", {measured.width:.0f} mm wide and {measured.length:.0f} mm long without the ear wire: "
             f"{', '.join(parts)}. Beads: {beads_named(piece, keys)}.")
-
-
-def mirrored(piece: Piece) -> Piece:
-    """The piece turned over, for drawing: left and right of body and fringe exchanged."""
-    rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads) for s in reversed(row.stitches))) for row in piece.rows)
-    strands = tuple(replace(strand, number=number) for number, strand in enumerate(reversed(piece.strands), 1))
-    return replace(piece, rows=rows, strands=strands, hanger=replace(piece.hanger, beads=piece.hanger.beads[::-1]))
 
 
 def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str) -> str:
@@ -107,7 +97,7 @@ def _draw(picture: Picture, piece: Piece, scale: float, left: float) -> Box:
     view = _View(picture, piece, scale, left)
     view.body()
     view.fringe()
-    return view.box(view.hanger())
+    return view.box(view.hangers())
 
 
 class _View:
@@ -130,66 +120,45 @@ class _View:
                 bead, x = self.legend[run.key], run.x + self.left
                 if bead.kind.shape in OUTLINED:
                     for index in range(run.count):
-                        single(self.picture, BODY, bead, x + index * self.grid.bead, run.y, self.scale)
+                        single(self.picture, BODY, bead, x + index * run.pitch, run.y, self.scale, pi / 2 if self.grid.plan.lying else 0.0)
+                elif self.grid.plan.lying:
+                    string_run(self.picture, BODY, bead, Track.back(x, run.y, run.pitch, run.count), self.scale)
                 else:
-                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, self.grid.bead, run.count), self.scale)
+                    woven_run(self.picture, BODY, bead, Track.across(x, run.y, run.pitch, run.count), self.scale)
 
     def fringe(self) -> None:
-        lengths = {key: bead.kind.length * self.scale for key, bead in self.legend.items()}
-        for strand in self.piece.strands:
+        painter = StrandPainter(self.picture, self.legend, self.piece.charms, self.scale, self.reach)
+        for index, strand in enumerate(sorted(self.piece.strands, key=lambda strand: strand.number)):
             # Neighbours may touch, so every second strand is painted after those beside it.
-            layers = BEFORE if strand.number % 2 else BEHIND
-            x, y = self._anchor(strand)
-            beads = hang(strand, x, y, lengths, self.scale, self._lean(strand))
-            for key, same in groupby(beads, lambda hung: hung.key):
-                self._string(layers, key, list(same))
-            self._end(layers, strand, beads[-1].foot if beads else (x, y))
+            layers = BEHIND if index % 2 else BEFORE
+            start, stop = self._anchor(strand.number), self._anchor(strand.number + strand.to)
+            painter.paint(strand, start, stop, self._lean(strand), layers)
 
     def _lean(self, strand: Strand) -> float:
         """Strands whose ends are wider than a stitch push each other outward."""
         widths = [len(other.end) > 1 or self.legend[key].kind.diameter * self.scale > self.grid.bead
                   for other in self.piece.strands for key in other.end]
-        count = len(self.piece.strands)
+        count = places_across(self.piece)
         return SPREAD * (2 * strand.number - count - 1) / (count - 1) if any(widths) and count > 1 else 0.0
 
-    def _anchor(self, strand: Strand) -> Point:
-        """Where a strand leaves the base row."""
-        stitches = self.grid.piece.base.stitches if self.grid.piece.rows else ()
-        if not stitches:
-            return self.left + (strand.number - 0.5) * self.grid.bead, 0.0
-        at = stitches[min(strand.number, len(stitches)) - 1].at
-        return self.left + self.grid.at(at), self.grid.bottom(self.grid.piece.base)
+    def _anchor(self, number: int) -> Point:
+        """Where the strand of a place leaves the body."""
+        hanging = places(self.grid.piece)
+        if not hanging:
+            return self.left + (number - 0.5) * self.grid.bead, 0.0
+        place = hanging[min(max(number, 1), len(hanging)) - 1]
+        return self.left + self.grid.at(place.at), self.grid.bottom(place.row)
 
-    def _string(self, layers: tuple[str, str, str], key: str, beads: list[Hung]) -> None:
-        bead, half = self.legend[key], self.legend[key].kind.diameter * self.scale / 2
-        for hung in beads:
-            self.reach += [(hung.foot[0] - half, hung.foot[1]), (hung.foot[0] + half, hung.foot[1])]
-        if bead.kind.shape in OUTLINED:
-            for hung in beads:
-                single(self.picture, layers, bead, *hung.middle, self.scale)
-        else:
-            string_run(self.picture, layers, bead, track(beads, bead.kind.length * self.scale), self.scale)
-
-    def _end(self, layers: tuple[str, str, str], strand: Strand, foot: Point) -> None:
-        """The end beads, each turned the way the thread runs through it."""
-        kinds = [self.legend[key].kind for key in strand.end]
-        places = [(foot[0] + dx, foot[1] + dy) for dx, dy in end_offsets(kinds, END_GAP * self.scale, self.scale)]
-        line = [foot, *places, foot]
-        if places:
-            self.picture.add("thread", Style(stroke=THREAD, width=0.12 * self.scale, round=True), polyline(line))
-        for key, before, (x, y), after in zip(strand.end, line, places, line[2:]):
-            turn = atan2(before[0] - after[0], after[1] - before[1]) if len(places) > 1 else 0.0
-            single(self.picture, layers, self.legend[key], x, y, self.scale, turn)
-            reach = max(self.legend[key].kind.diameter, self.legend[key].kind.length) * self.scale / 2
-            self.reach += [(x - reach, y), (x + reach, y + reach)]
-
-    def hanger(self) -> float:
-        """Draw the hanger; returns the y of its upper edge."""
-        if not self.grid.piece.rows or self.piece.hanger.kind == "none":
+    def hangers(self) -> float:
+        """Draw the hangers; returns the y of their upper edge."""
+        if not self.grid.piece.rows:
             return 0.0
-        top = top_row(self.grid.piece)
-        left, right = (self.left + self.grid.at(top.stitches[index].at) for index in hanger_stitches(self.grid.piece))
-        place = Carrier(left, right, self.grid.top(top), self.scale)
-        reach = hanger_reach(self.piece, place)
-        self.reach += [(place.middle - reach, 0.0), (place.middle + reach, 0.0)]
-        return draw_hanger(self.picture, self.piece, place)
+        highest = 0.0
+        for hanger in self.piece.hangers:
+            top = top_row(self.grid.piece, hanger.at)
+            left, right = (self.left + self.grid.at(top.stitches[index].at) for index in carriers(self.grid.piece, hanger))
+            place = Carrier(left, right, self.grid.top(top), self.scale)
+            reach = hanger_reach(self.legend, hanger, place)
+            self.reach += [(place.middle - reach, 0.0), (place.middle + reach, 0.0)]
+            highest = min(highest, draw_hanger(self.picture, self.legend, hanger, place))
+        return highest

@@ -13,7 +13,7 @@ STEP = 0.05         # mm: scales are multiples of this, so that half a bead is s
 class Fit:
     """The scale that fits a box, and what comes of it."""
 
-    bead: float      # mm from bead to bead of a row; 0 when not even the smallest fits
+    bead: float      # mm across a bead; 0 when not even the smallest fits
     width: float     # of the whole picture, mm
     height: float
 

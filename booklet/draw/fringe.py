@@ -1,66 +1,83 @@
-"""The fringe chart: every strand under its base stitch, spread so far apart that the letters can be read."""
+"""The fringe chart: every strand at its place, spread so far apart that the letters can be read."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import groupby
+from math import pi
 
 from ..craft.beads import BeadKind
-from ..craft.piece import Piece, Strand
+from ..craft.piece import Piece, Row
+from ..craft.places import HangingPlace, places
+from ..craft.stitches import stitch_of
+from ..craft.strand import LOOP, TWIST, Strand
 from . import alphabet, tone
-from .beads import OUTLINED, Track, corner, lay, outline
+from .beads import OUTLINED, Track, corner, ellipse, lay, outline
 from .chart import FIVE, MARGIN, Box, gap_of, letter_cap, put_letter
 from .colour import WHITE
+from .columns import Columnist, Columns, Placed, PlacedCharm
 from .fit import LEAST_BEAD, Fit, largest
 from .labels import LEAST_CAP, MOST_CAP, pen
 from .picture import Picture, Style, polyline
 from .said import beads_named, counted, span
-from .strands import end_offsets
 
-LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "strand-numbers", "strand-totals", "bead-numbers")
-
-
-@dataclass(frozen=True)
-class Placed:
-    """One bead of the fringe chart, centred on (x, y), mm."""
-
-    key: str
-    x: float
-    y: float
-    end: bool = False
+LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers")
+UNDER = {"base": "under the base row", "lowest": "under the lowest row", "edge": "along the lower edge",
+         "bridges": "on the thread bridges under the lowest row"}
 
 
 @dataclass(frozen=True)
 class Plan:
-    """Where the fringe chart draws things, mm. Base row and strands hang from y = 0 down."""
+    """Where the fringe chart draws things, mm. Stitches and strands hang from y = 0 down."""
 
     piece: Piece
     bead: float     # mm that the body's bead diameter takes
     scale: float
-    pitch: float    # mm from strand to strand
+    pitch: float    # mm from place to place
     cap: float      # height of figures
 
     @property
     def gap(self) -> float:
         return gap_of(self.bead)
 
-    @property
-    def columns(self) -> int:
-        return max(len(self.piece.base.stitches) if self.piece.rows else 0, len(self.piece.strands))
+    @cached_property
+    def places(self) -> tuple[HangingPlace, ...]:
+        return places(self.piece)
 
     @property
+    def columns(self) -> int:
+        """Places, and columns for strands that have none."""
+        return max([len(self.places), *(max(strand.number, strand.number + strand.to) for strand in self.piece.strands)])
+
+    @cached_property
     def top(self) -> float:
-        """y of the lower edge of the base row."""
-        return max((sum(self.length(key) for key in stitch.beads) for stitch in self.base), default=0.0)
+        """y of the lower edge of the stitches from which the strands hang."""
+        hung = [[self.kind(key) for key in row.stitches[index].beads] for row, index, _ in self.stitches()]
+        if self.lying:
+            return max((kind.diameter * self.scale for kinds in hung for kind in kinds), default=0.0)
+        return max((sum(kind.length for kind in kinds) * self.scale for kinds in hung), default=0.0)
+
+    @property
+    def lying(self) -> bool:
+        """Whether the beads of the base row lie along it."""
+        return stitch_of(self.piece).LYING
 
     @property
     def start(self) -> float:
-        """y at which strands begin, below the base row and the strand numbers."""
+        """y at which strands begin, below the stitches and the strand numbers."""
         return self.top + 2.4 * self.cap
 
-    @property
-    def base(self):
-        return self.piece.base.stitches if self.piece.rows else ()
+    def stitches(self) -> Iterator[tuple[Row, int, float]]:
+        """Every stitch from which strands hang (row, index) and its x; those of bridges stand between the places."""
+        for column, place in enumerate(self.places):
+            if not place.bridge:
+                yield place.row, place.index, self.x(column)
+                continue
+            if column == 0:
+                yield place.row, place.index, self.x(-0.5)
+            yield place.row, place.index + 1, self.x(column + 0.5)
 
     def kind(self, key: str) -> BeadKind:
         return self.piece.legend[key].kind
@@ -68,30 +85,31 @@ class Plan:
     def length(self, key: str) -> float:
         return self.kind(key).length * self.scale
 
-    def x(self, column: int) -> float:
+    def x(self, column: float) -> float:
         """Middle of a column, 0 first."""
         return (column + 0.5) * self.pitch
 
-    def beads(self, strand: Strand) -> list[Placed]:
-        """The strand's beads, then its end beads, in the order of picking up."""
-        x, y, placed = self.x(strand.number - 1), self.start, []
-        for key in strand.beads:
-            placed.append(Placed(key, x, y + self.length(key) / 2))
-            y += self.length(key)
-        offsets = end_offsets([self.kind(key) for key in strand.end], 2.2 * self.gap, self.scale)
-        return placed + [Placed(key, x + dx, y + dy, end=True) for key, (dx, dy) in zip(strand.end, offsets)]
+    @cached_property
+    def strands(self) -> dict[int, Columns]:
+        """What every strand shows, by its number, from its own middle and start."""
+        columnist = Columnist(self.kind, self.scale, self.bead, self.gap)
+        return {strand.number: columnist.columns(strand, self.piece.along) for strand in self.piece.strands}
 
     def foot(self, strand: Strand) -> float:
         """y of the lowest edge of a strand."""
-        return max((bead.y + self.length(bead.key) / 2 for bead in self.beads(strand)), default=self.start)
+        shown = self.strands[strand.number]
+        lows = [bead.y + self.length(bead.key) / 2 for bead in shown.beads] + [charm.y + self.bead / 2 for charm in shown.charms]
+        return self.start + max(lows, default=0.0)
 
 
 def fringe_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
                prefix: str = "fringe") -> str:
     """Fringe chart at the scale of `chart_svg`: `bead` mm for the diameter of a body bead."""
     plan, shade, picture = fringe_plan(piece, bead), tone.tone_of(grey, blank), Picture(LAYERS)
+    for row, index, x in plan.stitches():
+        _stitch(picture, plan, row, index, x, shade)
     for column in range(plan.columns):
-        _base_stitch(picture, plan, column, shade)
+        _place(picture, plan, column)
     for strand in piece.strands:
         _strand(picture, plan, strand, shade)
     _marks_at_side(picture, plan)
@@ -116,9 +134,28 @@ def fringe_alt(piece: Piece) -> str:
     ends = {len(strand.end) for strand in piece.strands}
     last = f", the last {ends.pop()} of each being end beads" if len(ends) == 1 and ends != {0} else ""
     keys = [key for strand in piece.strands for key in strand.all]
-    return (f"Fringe chart: {counted(len(piece.strands), 'strand')}, numbered from the left, under the base row. "
+    return (f"Fringe chart: {counted(len(piece.strands), 'strand')}, numbered from the left, {UNDER[piece.hang]}. "
             f"{'It has' if len(piece.strands) == 1 else 'Each has'} "
             f"{span((len(strand.all) for strand in piece.strands), 'bead')}{last}. Beads: {beads_named(piece, keys)}.")
+
+
+def fringe_note(piece: Piece) -> str:
+    """How to read this fringe chart, in a few sentences."""
+    kinds = {strand.kind for strand in piece.strands}
+    parts = ["Strand 1 hangs at the left. Read each strand from the top down."]
+    if piece.hang != "base" or len(piece.strands) < len(places(piece)):
+        first = "Strand 1 hangs at the left. " if any(strand.number == 1 for strand in piece.strands) else ""
+        parts = [f"{first}Strands are numbered by their places {UNDER[piece.hang]}, from the left. Read each strand from the top down."]
+    if any(strand.twigs for strand in piece.strands):
+        parts.append("A twig stands beside its strand.")
+    if LOOP in kinds:
+        parts.append("The two sides of a loop stand together, each under the number of its place.")
+    if TWIST in kinds:
+        parts.append("So do the two lines of a twisted pair, the first one at the left." if LOOP in kinds else
+                     "The two lines of a twisted pair stand together, the first one at the left.")
+    if any(strand.charms for strand in piece.strands):
+        parts.append("A ring stands for a charm or ring.")
+    return " ".join(parts)
 
 
 def fringe_plan(piece: Piece, bead: float) -> Plan:
@@ -128,80 +165,137 @@ def fringe_plan(piece: Piece, bead: float) -> Plan:
     cap = min(MOST_CAP, max(LEAST_CAP, 0.5 * bead))
     narrow = Plan(piece, bead, bead / across, 0.0, cap)
     widest = max((alphabet.width(str(len(strand.all)), 0.8 * cap) for strand in piece.strands), default=0.0)
-    pitch = max([bead + narrow.gap, widest + cap, *_spreads(narrow)])
+    labels = max((2 * _label_aside(narrow, strand) + alphabet.width("00", cap) for strand in piece.strands if strand.kind == LOOP), default=0.0)
+    sets = [sum(map(narrow.length, row.stitches[index].beads)) + narrow.gap for row, index, _ in narrow.stitches()] if narrow.lying else []
+    pitch = max([bead + narrow.gap, widest + cap, labels, *sets, *_spreads(narrow)])
     return Plan(piece, bead, bead / across, pitch, cap)
 
 
 def _spreads(plan: Plan) -> list[float]:
-    """For each two neighbours, how far apart they must hang so that no beads of theirs touch."""
-    rims = [_rims(plan, strand) for strand in plan.piece.strands]
-    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] and two[0] < one[1]), default=0.0)
-            + 0.22 * plan.bead for left, right in zip(rims, rims[1:])]
+    """For each two neighbours, how far apart their places must be so that nothing of theirs touches."""
+    rims = [(strand.number, _rims(plan, strand)) for strand in sorted(plan.piece.strands, key=lambda strand: strand.number)]
+    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] and two[0] < one[1]), default=0.0) / (after - number)
+            + 0.22 * plan.bead for (number, left), (after, right) in zip(rims, rims[1:])]
 
 
 def _rims(plan: Plan, strand: Strand) -> list[tuple[float, float, float, float]]:
-    """Top, bottom, left and right of runs of beads, seen from the strand's line."""
-    cells, middle = [], plan.x(strand.number - 1)
-    for bead in plan.beads(strand):
-        half, tall, x = plan.kind(bead.key).diameter * plan.scale / 2, plan.length(bead.key) / 2, bead.x - middle
-        cells.append((bead.y - tall, bead.y + tall, x - half, x + half))
-    return [(run[0][0], run[-1][1], sides[0], sides[1])
-            for sides, same in groupby(cells, lambda cell: cell[2:]) for run in [list(same)]]
+    """Top, bottom, left and right of runs of beads and of charms, seen from the strand's line."""
+    shown, rims = plan.strands[strand.number], []
+    for run in (*shown.runs, *([bead] for bead in shown.ends)):
+        for half, same in groupby(run, lambda bead: plan.kind(bead.key).diameter * plan.scale / 2):
+            beads = list(same)
+            ys = [bead.y + side * plan.length(bead.key) / 2 for bead in beads for side in (-1, 1)]
+            rims.append((min(ys), max(ys), beads[0].x - half, beads[0].x + half))
+    half = plan.bead / 2
+    return rims + [(charm.y - half, charm.y + half, charm.x - half, charm.x + half) for charm in shown.charms]
 
 
 def _box(plan: Plan) -> Box:
     small = 0.8 * plan.cap
     feet = [plan.foot(strand) for strand in plan.piece.strands]
     lefts, rights = [0.0], [plan.columns * plan.pitch]
+    if plan.piece.hang == "bridges":
+        lefts.append(plan.x(-0.5) - plan.bead / 2)
+        rights.append(plan.x(plan.columns - 0.5) + plan.bead / 2)
     for strand in plan.piece.strands:
-        for bead in plan.beads(strand):
-            half = plan.kind(bead.key).diameter * plan.scale / 2
-            lefts.append(bead.x - half)
-            rights.append(bead.x + half)
+        x = plan.x(strand.number - 1)
+        for _, _, left, right in _rims(plan, strand):
+            lefts.append(x + left)
+            rights.append(x + right)
     if _side_marks(plan):
         lefts.append(-alphabet.width("00", small) - 1.2 * plan.cap)
     edge = MARGIN + 1.6 * plan.gap
     return Box(min(lefts) - edge, -edge, max(rights) + edge, max(feet, default=plan.start) + 0.7 * plan.cap + small + edge)
 
 
-def _base_stitch(picture: Picture, plan: Plan, column: int, shade: str) -> None:
-    """The base stitch, far back, and the number of its strand."""
-    x, y = plan.x(column), plan.top
-    if column < len(plan.base):
-        for key in plan.base[column].beads:
-            fill = tone.pale(tone.shown(plan.piece.legend[key].colour, shade))
-            y -= plan.length(key)
-            _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + plan.length(key) / 2)])
-    if column < len(plan.piece.strands):
-        picture.add("thread", Style(stroke=tone.THREAD, width=0.25), polyline([(x, plan.top), (x, plan.top + 0.55 * plan.cap)]))
-        picture.add("strand-numbers", pen(tone.TEXT, plan.cap),
-                    alphabet.word(str(column + 1), x, plan.top + 1.25 * plan.cap, plan.cap, "middle"))
+def _stitch(picture: Picture, plan: Plan, row: Row, index: int, x: float, shade: str) -> None:
+    """A stitch of the body, far back."""
+    y, beads = plan.top, row.stitches[index].beads
+    if plan.lying:
+        x -= sum(map(plan.length, beads)) / 2
+    for key in beads if row.level >= 0 else beads[::-1]:
+        fill, length = tone.pale(tone.shown(plan.piece.legend[key].colour, shade)), plan.length(key)
+        if plan.lying:
+            _lying(picture, plan, fill, Placed(key, x + length / 2, y - plan.kind(key).diameter * plan.scale / 2))
+            x += length
+        else:
+            y -= length
+            _run(picture, plan, tone.pale(tone.GAP), fill, [Placed(key, x, y + length / 2)])
+
+
+def _place(picture: Picture, plan: Plan, column: int) -> None:
+    """The number of a place; quieter where no strand hangs."""
+    strand = next((strand for strand in plan.piece.strands if strand.number == column + 1), None)
+    x, y = plan.x(column), plan.top + 1.25 * plan.cap
+    if strand is None:
+        if any(strand.number + strand.to == column + 1 for strand in plan.piece.strands) or plan.piece.strands and len(plan.places) != len(plan.piece.strands):
+            picture.add("place-numbers", pen(tone.QUIET, 0.7 * plan.cap), alphabet.word(str(column + 1), x, y, 0.7 * plan.cap, "middle"))
+        return
+    picture.add("thread", Style(stroke=tone.THREAD, width=0.25), polyline([(x, plan.top), (x, plan.top + 0.55 * plan.cap)]))
+    aside = _label_aside(plan, strand)
+    away = 0.0 if strand.kind != LOOP else aside if strand.to < 0 else -aside
+    picture.add("strand-numbers", pen(tone.TEXT, plan.cap), alphabet.word(str(column + 1), x + away, y, plan.cap, "middle"))
+    if strand.kind == LOOP:   # where its other side hangs
+        picture.add("place-numbers", pen(tone.QUIET, plan.cap), alphabet.word(str(column + 1 + strand.to), x - away, y, plan.cap, "middle"))
+
+
+def _label_aside(plan: Plan, strand: Strand) -> float:
+    """How far the numbers of a loop's two places stand from its middle."""
+    half = max((plan.kind(key).diameter for key in strand.beads), default=0.0) * plan.scale / 2
+    return max(half, 0.62 * alphabet.width("00", plan.cap))
+
+
+def _lying(picture: Picture, plan: Plan, fill: str, bead: Placed) -> None:
+    """One bead of the base row that lies along it, far back."""
+    kind = plan.kind(bead.key)
+    width, height = plan.length(bead.key) - plan.gap, kind.diameter * plan.scale - plan.gap
+    for layer, colour, spread in (("ground", tone.pale(tone.GAP), 1.6 * plan.gap), ("beads", fill, 0.0)):
+        if kind.shape in OUTLINED:
+            picture.add(layer, Style(fill=colour, stroke=colour, width=spread, round=True), outline(kind, bead.x, bead.y, height, width, pi / 2))
+        else:
+            lay(picture, layer, colour, Track.across(bead.x, bead.y, plan.length(bead.key), 1), width + spread, height + spread,
+                corner(kind, width, height) + spread / 2)
 
 
 def _strand(picture: Picture, plan: Plan, strand: Strand, shade: str) -> None:
-    beads = plan.beads(strand)
-    line = [bead for bead in beads if not bead.end]
-    x, foot = plan.x(strand.number - 1), plan.start + sum(plan.length(bead.key) for bead in line)
+    x, y, shown = plan.x(strand.number - 1), plan.start, plan.strands[strand.number]
     thread = Style(stroke=tone.THREAD, width=0.25)
-    picture.add("thread", thread, polyline([(x, plan.start - 0.4 * plan.cap), (x, foot)]))
-    ends = [(bead.x, bead.y) for bead in beads if bead.end]
-    if ends:
-        picture.add("thread", thread, polyline([(x, foot), *ends, (x, foot)]))
-    for key, same in groupby(line, lambda bead: bead.key):
-        _run(picture, plan, tone.GAP, tone.shown(plan.piece.legend[key].colour, shade), list(same))
-    for bead in beads:
-        fill = tone.shown(plan.piece.legend[bead.key].colour, shade)
-        if bead.end:
-            _run(picture, plan, tone.GAP, fill, [bead])
-        kind = plan.kind(bead.key)
-        low = 0.12 * plan.length(bead.key) if kind.shape == "drop" else 0.0
-        put_letter(picture, bead.key, fill, bead.x, bead.y + low,
-                   min(0.62 * plan.bead, letter_cap(kind.diameter * plan.scale, plan.length(bead.key))))
-    for bead, after in list(zip(line, line[1:]))[FIVE - 1::FIVE]:
-        half = max(plan.kind(key).diameter for key in (bead.key, after.key)) * plan.scale / 2 + 0.09 * plan.bead
-        y = bead.y + plan.length(bead.key) / 2
-        picture.add("fives", Style(stroke=tone.TEXT, width=0.85 * plan.gap), polyline([(x - half, y), (x + half, y)]))
-    _total(picture, str(len(beads)), x, plan.foot(strand) + 1.1 * plan.cap, 0.8 * plan.cap)
+    for line in shown.threads:
+        points = [(x + px, y + py) for px, py in line]
+        if line[0][1] == 0:
+            points[0] = (points[0][0], y - 0.4 * plan.cap)
+        picture.add("thread", thread, polyline(points))
+    moved = [[Placed(bead.key, x + bead.x, y + bead.y, bead.end, bead.number) for bead in run] for run in (*shown.runs, *([bead] for bead in shown.ends))]
+    for run in moved:
+        for key, same in groupby(run, lambda bead: bead.key):
+            _run(picture, plan, tone.GAP, tone.shown(plan.piece.legend[key].colour, shade), list(same))
+        for bead in run:
+            _letter(picture, plan, bead, shade)
+        for bead, after in zip(run, run[1:]):
+            if bead.number and min(bead.number, after.number) % FIVE == 0:
+                _five(picture, plan, bead, after)
+    for charm in shown.charms:
+        _charm(picture, plan, PlacedCharm(charm.name, x + charm.x, y + charm.y))
+    _total(picture, str(len(strand.all)), x, plan.foot(strand) + 1.1 * plan.cap, 0.8 * plan.cap)
+
+
+def _letter(picture: Picture, plan: Plan, bead: Placed, shade: str) -> None:
+    kind = plan.kind(bead.key)
+    low = 0.12 * plan.length(bead.key) if kind.shape == "drop" else 0.0
+    put_letter(picture, bead.key, tone.shown(plan.piece.legend[bead.key].colour, shade), bead.x, bead.y + low,
+               min(0.62 * plan.bead, letter_cap(kind.diameter * plan.scale, plan.length(bead.key))))
+
+
+def _five(picture: Picture, plan: Plan, bead: Placed, after: Placed) -> None:
+    half = max(plan.kind(key).diameter for key in (bead.key, after.key)) * plan.scale / 2 + 0.09 * plan.bead
+    y = bead.y + plan.length(bead.key) / 2
+    picture.add("fives", Style(stroke=tone.TEXT, width=0.85 * plan.gap), polyline([(bead.x - half, y), (bead.x + half, y)]))
+
+
+def _charm(picture: Picture, plan: Plan, charm: PlacedCharm) -> None:
+    """A ring, whatever the charm looks like; the words name it."""
+    size = 0.74 * plan.bead
+    picture.add("charms", Style(fill=WHITE, stroke=tone.TEXT, width=1.4 * plan.gap), ellipse(charm.x, charm.y, size, size))
 
 
 def _total(picture: Picture, number: str, x: float, y: float, cap: float) -> None:
@@ -227,9 +321,10 @@ def _run(picture: Picture, plan: Plan, ground: str, fill: str, beads: list[Place
 
 
 def _side_marks(plan: Plan) -> list[tuple[int, float]]:
-    """Every fifth bead and the y of its lower edge, where all strands' beads are equally long; else nothing."""
+    """Every fifth bead and the y of its lower edge, where all strands' beads are equally long and hang in one line each; else nothing."""
     lengths = {plan.length(key) for strand in plan.piece.strands for key in strand.beads}
-    if len(lengths) != 1:
+    straight = all(len(shown.runs) == 1 for shown in plan.strands.values() if shown.runs)
+    if len(lengths) != 1 or not straight:
         return []
     longest, step = max(len(strand.beads) for strand in plan.piece.strands), lengths.pop()
     return [(count, plan.start + count * step) for count in range(FIVE, longest, FIVE)]

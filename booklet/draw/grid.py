@@ -8,22 +8,23 @@ from itertools import groupby
 
 from ..craft.layout import Layout, layout
 from ..craft.events import row_place
-from ..craft.piece import Hanger, Piece, Row
+from ..craft.piece import Piece, Row
 
 
 @dataclass(frozen=True)
 class Run:
-    """Equal beads side by side in one line of a row, the first one centred on (x, y)."""
+    """Equal beads in one line of a row, `pitch` mm from one to the next, the first one centred on (x, y)."""
 
     key: str
     x: float
     y: float
     count: int
+    pitch: float
 
 
 @dataclass(frozen=True)
 class Grid:
-    """Where the chart draws the rows of a piece; `bead` is the mm from stitch to stitch."""
+    """Where the chart draws the rows of a piece; `bead` is the mm across a bead of the body."""
 
     piece: Piece
     bead: float
@@ -40,10 +41,17 @@ class Grid:
 
     def left(self, row: Row) -> float:
         """Outer edge of the row's leftmost stitch."""
-        return self.at(row.first - 1)
+        return self.at(row.first - self.plan.reach)
 
     def right(self, row: Row) -> float:
-        return self.at(row.last + 1)
+        return self.at(row.last + self.plan.reach)
+
+    def rim(self, row: Row) -> tuple[float, float]:
+        """Left and right edge of the picture at the height of a row: rows that lie half in it count too."""
+        beside = [row]
+        if self.plan.interlocked:
+            beside += [other for other in self.piece.rows if abs(other.level - row.level) == 1]
+        return min(map(self.left, beside)), max(map(self.right, beside))
 
     def at(self, position: float) -> float:
         """x of a chart position in half stitches."""
@@ -62,6 +70,11 @@ class Grid:
     def middle(self, row: Row) -> float:
         return (self.top(row) + self.bottom(row)) / 2
 
+    def label(self, row: Row) -> float:
+        """y of what stands beside a row. Rows 1 and 2 of interlocked rows start on the same side, so their labels part a little."""
+        shift = {1: 0.25, 2: -0.25}.get(row.number, 0.0) if self.plan.interlocked else 0.0
+        return self.middle(row) + shift * self.bead
+
     def spot(self, row: Row, index: int, level: int) -> tuple[float, float]:
         """Centre of one bead."""
         spot = self.plan.spots[row_place(row, index, level)]
@@ -75,7 +88,12 @@ class Grid:
             for _, same in groupby(cells, lambda cell: (cell[0], cell[1], self._sort(cell[2], by_key))):
                 run = list(same)
                 x, y = self.spot(row, run[0][3], level)
-                yield Run(run[0][2], x, y, len(run))
+                yield Run(run[0][2], x, y, len(run), self.pitch)
+
+    @property
+    def pitch(self) -> float:
+        """mm from one stitch of a row to the next."""
+        return 2 * self.plan.share * self.plan.cell * self.scale if self.plan.lying else self.bead
 
     def _sort(self, key: str, by_key: bool) -> object:
         kind = self.piece.legend[key].kind
@@ -83,10 +101,10 @@ class Grid:
 
 
 def body_grid(piece: Piece, bead: float) -> Grid:
-    """Lay out the body of a piece, workable or not, at `bead` mm from stitch to stitch. Rows without stitches are left out."""
+    """Lay out the body of a piece, workable or not, at `bead` mm across a bead. Rows without stitches are left out."""
     rows = tuple(row for row in piece.rows if row.stitches)
-    body = replace(piece, rows=rows, strands=(), hanger=Hanger())
+    body = replace(piece, rows=rows, strands=(), hangers=())
     if not rows:
-        return Grid(body, bead, Layout(1.0, {}, {}, {}), 1.0)
+        return Grid(body, bead, Layout(1.0, {}, {}, {}, 1.0), 1.0)
     plan = layout(body)
     return Grid(body, bead, plan, bead / plan.pitch)

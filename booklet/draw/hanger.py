@@ -1,19 +1,24 @@
-"""The hanger above the body: a thread guard in a plain ring, or a loop of beads with one."""
+"""A hanger above the body: a thread guard or a loop of beads with a plain ring in it, or a closed ring."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import asin, cos, pi, sin
 
-from ..craft.piece import Piece
+from ..craft.beads import Bead
+from ..craft.piece import Hanger, Piece
 from .beads import ellipse
 from .glass import single
 from .numbers import num
 from .picture import Picture, Style, polyline
+from .said import counted
 
 RING = 2.3           # mm, radius of the plain ring that stands for the ear wire
 WIRE = 0.45          # mm
 GUARD = 0.6          # mm, thickness of a guard
+CLOSED_WIRE = 0.2    # of the size of a closed ring, thickness of its wire
+THREAD = "#8f867c"
 METAL, SHADE, SHINE = "#b9b4ac", "#7d766e", "#f3f0eb"
 
 
@@ -31,25 +36,53 @@ class Carrier:
         return (self.left + self.right) / 2
 
 
-def hanger_reach(piece: Piece, at: Carrier) -> float:
+def hangers_said(piece: Piece) -> list[str]:
+    """The hangers in words, for text alternatives."""
+    return [_said(hanger) + ("" if hanger.at == "middle" else f" on the {hanger.at}") for hanger in piece.hangers]
+
+
+def _said(hanger: Hanger) -> str:
+    if hanger.kind == "loop":
+        return f"a loop of {counted(len(hanger.beads), 'bead')}"
+    return "a thread guard with a plain ring" if hanger.kind == "guard" else "a closed ring"
+
+
+def hanger_reach(legend: Mapping[str, Bead], hanger: Hanger, at: Carrier) -> float:
     """How far the hanger reaches to either side of its middle, drawn mm."""
-    around = sum(piece.legend[key].kind.length for key in piece.hanger.beads) * at.scale + at.right - at.left
-    thick = max((piece.legend[key].kind.diameter for key in piece.hanger.beads), default=0.0) * at.scale
-    return max((RING + WIRE) * at.scale, around / (2 * pi) + thick)
+    if hanger.kind == "ring":
+        return max(hanger.size * at.scale, at.right - at.left) / 2
+    around = sum(legend[key].kind.length for key in hanger.beads) * at.scale + at.right - at.left
+    thick = max((legend[key].kind.diameter for key in hanger.beads), default=0.0) * at.scale
+    legs = (hanger.span + GUARD) / 2 * at.scale if hanger.kind == "guard" else 0.0
+    return max((RING + WIRE) * at.scale, around / (2 * pi) + thick, legs)
 
 
-def draw_hanger(picture: Picture, piece: Piece, at: Carrier) -> float:
+def draw_hanger(picture: Picture, legend: Mapping[str, Bead], hanger: Hanger, at: Carrier) -> float:
     """Draw the hanger and return the y of its upper edge."""
-    if piece.hanger.kind == "guard":
-        return _guard(picture, at)
-    if piece.hanger.kind == "loop" and piece.hanger.beads:
-        return _loop(picture, piece, at)
-    return at.y
+    if hanger.kind == "guard":
+        return _guard(picture, hanger, at)
+    if hanger.kind == "ring":
+        return _closed_ring(picture, hanger, at)
+    return _loop(picture, legend, hanger, at) if hanger.beads else at.y
 
 
-def _guard(picture: Picture, at: Carrier) -> float:
+def _closed_ring(picture: Picture, hanger: Hanger, at: Carrier) -> float:
+    """A ring that stands on the top row, with the thread round it and into the two stitches."""
+    wire = CLOSED_WIRE * hanger.size * at.scale
+    across, bottom = hanger.size * at.scale - wire, at.y - wire / 2
+    _wire(picture, ellipse(at.middle, bottom - across / 2, across, across), wire)
+    half = min(0.35 * at.scale, (at.right - at.left) / 2)
+    over = at.y - 1.35 * wire
+    for shift in (-0.08, 0.08):
+        ends = [(at.left + shift * at.scale, at.y + 0.3 * at.scale), (at.middle - half + shift * at.scale, over),
+                (at.middle + half + shift * at.scale, over), (at.right + shift * at.scale, at.y + 0.3 * at.scale)]
+        picture.add("thread", Style(stroke=THREAD, width=0.2 * at.scale, round=True), polyline(ends))
+    return bottom - across - wire / 2
+
+
+def _guard(picture: Picture, hanger: Hanger, at: Carrier) -> float:
     """A bent wire with both feet in the top row; the ring goes through its bow."""
-    half = min(max((at.right - at.left) / 2, 0.5 * at.scale), 1.5 * at.scale)
+    half = hanger.span / 2 * at.scale
     tall, left, right = half + 1.3 * at.scale, at.middle - half, at.middle + half
     shoulder, bend = at.y - tall + half, 0.5523 * half
     bow = (f"M{num(left)} {num(at.y + 0.3 * at.scale)}V{num(shoulder)}"
@@ -61,9 +94,9 @@ def _guard(picture: Picture, at: Carrier) -> float:
     return top
 
 
-def _loop(picture: Picture, piece: Piece, at: Carrier) -> float:
+def _loop(picture: Picture, legend: Mapping[str, Bead], hanger: Hanger, at: Carrier) -> float:
     """Beads round a circle that rests on the two stitches, from the left one over the top to the right one."""
-    kinds = [piece.legend[key].kind for key in piece.hanger.beads]
+    kinds = [legend[key].kind for key in hanger.beads]
     total, thick = sum(kind.length for kind in kinds) * at.scale, max(kind.diameter for kind in kinds) * at.scale
     rest = min(at.right - at.left, 0.5 * total)
     # Stiff beads touch on the inside of the loop, so the thread in their holes runs half a bead further out.
@@ -79,8 +112,8 @@ def _loop(picture: Picture, piece: Piece, at: Carrier) -> float:
     top = _ring(picture, at, centre - radius + 0.7 * thick)
     picture.add("thread", Style(stroke=SHADE, width=0.15 * at.scale, round=True),
                 polyline([(at.left, at.y + 0.2 * at.scale), *places, (at.right, at.y + 0.2 * at.scale)]))
-    for key, turn, (x, y) in zip(piece.hanger.beads, turns, places):
-        single(picture, ("ground", "beads", "lights"), piece.legend[key], x, y, at.scale, turn + pi / 2)
+    for key, turn, (x, y) in zip(hanger.beads, turns, places):
+        single(picture, ("ground", "beads", "lights"), legend[key], x, y, at.scale, turn + pi / 2)
     return min(top, centre - radius - thick / 2)
 
 

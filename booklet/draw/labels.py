@@ -93,11 +93,11 @@ def _side_by_side(grid: Grid, parts: tuple[Row, ...], size: Measures) -> list[La
     labels = [Label(parts[0], _edge(grid, parts[0], side), side)]
     outside = labels[0].edge + side * room_at_start(parts[0], size)
     for before, part in zip(parts, parts[1:]):
-        gap, end = _gap(grid, before, part), room_at_end(before, size)
+        gap, end = _gap(grid, before, part), room_at_end(grid, before, size)
         label = Label(part, _edge(grid, part, side), side)
         if gap < room_at_start(part, size):
             if part is parts[-1]:
-                label = Label(part, _edge(grid, part, -side) - side * room_at_end(part, size), -side)
+                label = Label(part, _edge(grid, part, -side) - side * room_at_end(grid, part, size), -side)
             elif gap >= room_at_start(part, size, arrow=False):
                 label = replace(label, arrow=False)
             else:
@@ -110,7 +110,8 @@ def _side_by_side(grid: Grid, parts: tuple[Row, ...], size: Measures) -> list[La
 
 
 def _edge(grid: Grid, row: Row, side: int) -> float:
-    return grid.left(row) if side < 0 else grid.right(row)
+    left, right = grid.rim(row)
+    return left if side < 0 else right
 
 
 def _gap(grid: Grid, one: Row, other: Row) -> float:
@@ -127,9 +128,16 @@ def room_at_start(row: Row, size: Measures, arrow: bool = True) -> float:
     return size.gap + size.arrow + size.gap + alphabet.width(row.name, size.cap) + size.line + extra
 
 
-def room_at_end(row: Row, size: Measures) -> float:
+def room_at_end(grid: Grid, row: Row, size: Measures) -> float:
     """mm that the total takes beyond the edge where the row ends."""
-    return size.gap + alphabet.width(str(len(row.stitches)), size.small) + size.line
+    return _to_total(grid, size) + alphabet.width(str(len(row.stitches)), size.small) + size.line
+
+
+def _to_total(grid: Grid, size: Measures) -> float:
+    """mm from the edge of a row to its total: beyond the numbers where the next row, half a bead higher, has its number."""
+    if not grid.plan.interlocked:
+        return size.gap
+    return 3 * size.gap + size.arrow + max(alphabet.width(row.name, size.cap) for row in grid.piece.rows) + size.line
 
 
 def reach(grid: Grid, label: Label, size: Measures) -> tuple[float, float]:
@@ -137,14 +145,14 @@ def reach(grid: Grid, label: Label, size: Measures) -> tuple[float, float]:
     row = label.row
     xs = [grid.left(row), grid.right(row), label.edge + label.side * room_at_start(row, size, label.arrow)]
     if label.total:
-        xs.append(_edge(grid, row, -start_side(row)) - start_side(row) * room_at_end(row, size))
+        xs.append(_edge(grid, row, -start_side(row)) - start_side(row) * room_at_end(grid, row, size))
     return min(xs), max(xs)
 
 
 def draw_labels(picture: Picture, grid: Grid, label: Label, size: Measures) -> None:
     """Number, arrow and total of one row; the base row also gets its word and a dot at its start stitch."""
     row, away = label.row, label.side   # outward
-    y, anchor = grid.middle(row), {-1: "end", 1: "start"}
+    y, anchor = grid.label(row), {-1: "end", 1: "start"}
     x = label.edge + away * size.gap
     if row.level == 0:
         x += away * size.dot
@@ -161,7 +169,7 @@ def draw_labels(picture: Picture, grid: Grid, label: Label, size: Measures) -> N
     if label.total:
         on = -start_side(row)
         picture.add("row-totals", pen(tone.QUIET, size.small),
-                    alphabet.word(str(len(row.stitches)), _edge(grid, row, on) + on * size.gap, y, size.small, anchor[on]))
+                    alphabet.word(str(len(row.stitches)), _edge(grid, row, on) + on * _to_total(grid, size), y, size.small, anchor[on]))
 
 
 def _arrow(picture: Picture, tip: float, y: float, away: int, size: Measures) -> None:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import combinations
+from typing import NamedTuple
 
 from ..craft.beads import Bead
 from ..findings import Mark
-from .neighbours import neighbours
+from .neighbours import touching
 from .sight import difference, seen
 from .subject import Subject
 
@@ -16,8 +16,7 @@ PLAIN = "plain"   # sight that takes a colour as it is
 LEAST = {PLAIN: 5.0, "red-blind": 4.0, "green-blind": 4.0, "blue-blind": 4.0, "grey": 2.5}   # CIEDE2000; common practice, no source
 
 
-@dataclass(frozen=True)
-class Alike:
+class Alike(NamedTuple):
     """Two beads that one of these sights can hardly tell apart."""
 
     one: Bead
@@ -44,14 +43,12 @@ def alike(subject: Subject, *sights: str) -> Iterator[Alike]:
     """
     pattern = subject.pattern
     ways = {"": pattern.legend} | {name: {**pattern.legend, **changed} for name, changed in pattern.colourways.items()}
-    touching = None
     for way, legend in ways.items():
         changed = set(pattern.colourways.get(way, legend))
         for one, other in combinations(legend.values(), 2):
             found = _close(one, other, sights)
             if found and changed & {one.key, other.key}:
-                touching = neighbours(subject.piece) if touching is None else touching
-                places = touching[frozenset((one.key, other.key))]
+                places = touching(subject.layout, legend, one.key, other.key)
                 if places:
                     yield Alike(one, other, f" in the colourway {way}" if way else "", places, tuple(found), min(found.values()),
                                 _mark(subject, way, changed, one, other))

@@ -9,18 +9,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from .facts import Fact, Facts
 from .figures import NUMBER, Quantity, quantities, value_of
 
 NEAR = 2          # a count this near to a computed one, and not it, is taken for it
 FEW = 5           # smaller counts are rarely those of a whole pattern
+SURE = 8          # counts from here on are taken for one that is near wherever they stand
 MANY_BEADS = 30   # fewer beads are a strand, a handful, a pick-up
 
 
-@dataclass(frozen=True)
-class Contradiction:
+class Contradiction(NamedTuple):
     """A number in a sentence that is not what is computed."""
 
     start: int
@@ -30,8 +30,7 @@ class Contradiction:
     certain: bool = True    # False where the sentence only seems to mean this
 
 
-@dataclass(frozen=True)
-class _Place:
+class _Place(NamedTuple):
     """A quantity in its sentence, in small letters."""
 
     quantity: Quantity
@@ -39,11 +38,11 @@ class _Place:
 
     @property
     def before(self) -> str:
-        return self.sentence[:self.quantity.start]
+        return re.sub(r"\s+", " ", self.sentence[:self.quantity.start])
 
     @property
     def after(self) -> str:
-        return self.sentence[self.quantity.end:]
+        return re.sub(r"\s+", " ", self.sentence[self.quantity.end:])
 
     def has(self, pattern: str) -> bool:
         return re.search(rf"\b(?:{pattern})\b", self.sentence) is not None
@@ -62,9 +61,12 @@ _PART_BEFORE = ("first|last|next|previous|following|every|each|another|other|oth
                 "those|any|by|than|over|skip|few|about|around|nearly|almost|roughly|some|least|most|only|just|after|before|under|above|below|"
                 "between|through|round|work|back|up|out|in|side|per|neighbouring|either|both|plus|and|or|leave|leaving|keep|hold|count")
 _PART_AFTER = (r"at a time|more|too|longer|shorter|wider|narrower|later|earlier|before|after|above|below|apart|further|fewer|less|in from|away|"
-               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the|together|back|down|up|side by side|out|deep|that|which|"
+               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the|together|back|down|up|side by side|out(?! in)|deep|that|which|"
                r"beside|between|under|nearest|over|of(?! (?:the|this) (?:fringe|body|piece|pattern|base|earring|pair))|"
                r"with|without|where|when|as|until|and|or")
+_CHANGE = (r"more|less|fewer|too|of(?! (?:the|this))|longer|shorter|wider|narrower|lower|higher|thick|at (?:a time|each|every|the (?:ends?|edges?|sides?|top|bottom|tip)|its ends?)|on|later|further|apart|away|from the|in from|that|which|"
+           r"below|above|under|over|between|in(?! (?:the|this|its|row|all|total)\b)|left over")
+_SOME = "each side|either side|both sides|one side|half|halves|between|groups?|corners?"
 _APPROXIMATE = "about|around|nearly|almost|roughly|some|over|under|just|least|most|approximately|circa|ca"
 _ALL = r"all|all the|all of the|all of its|its|the whole"
 _IN_ALL = r"in all|altogether|in total|all told"
@@ -73,7 +75,7 @@ _HAS = "has|have|having|with|of|is|are|uses|takes|needs|contains|on|hang|hangs|m
 
 def contradictions(sentence: str, facts: Facts) -> Iterator[Contradiction]:
     """Every number of a sentence that contradicts the pattern."""
-    folded = sentence.lower()
+    folded = re.sub(r"\s", " ", sentence.lower())
     for quantity in quantities(folded):
         found = _JUDGES[quantity.unit](_Place(quantity, folded), facts)
         if found is not None:
@@ -104,11 +106,10 @@ def _count(place: _Place, fact: Fact, others: frozenset[float], owner: str) -> V
         return None
     if _is_whole(place, owner) and not place.precedes(r"of(?! (?:the|this))|below|above|more"):
         return fact, True
-    if _is_part(place):
+    if _is_part(place) or place.has(_SOME) or abs(value - fact.value) > NEAR:
         return None
     definite = place.follows("the") or place.follows(_HAS)
-    near = abs(value - fact.value) <= NEAR and fact.value >= FEW
-    return (fact, definite) if near or definite and value >= FEW else None
+    return (fact, definite) if fact.value >= (FEW if definite else SURE) else None
 
 
 def _rows(place: _Place, facts: Facts) -> Verdict:
@@ -126,8 +127,7 @@ def _strands(place: _Place, facts: Facts) -> Verdict:
     return _count(place, facts.strands, frozenset(), "fringe|piece|earring|pattern")
 
 
-_ROW = re.compile(rf"\brow\s+({NUMBER})\b", re.IGNORECASE)
-_STRAND = re.compile(rf"\bstrand\s+({NUMBER})\b", re.IGNORECASE)
+_ROW, _STRAND = rf"\brow\s+({NUMBER})\b", rf"\bstrand\s+({NUMBER})\b"
 _TIES = (("base row|base|row 1|ladder", "base"), ("top row|last row of the body", "top"), ("widest row|widest", "widest"),
          ("narrowest row|narrowest", "narrowest"))
 
@@ -136,6 +136,8 @@ def _stitches(place: _Place, facts: Facts) -> Verdict:
     value = place.quantity.value
     if place.quantity.between[-1:] == ("base",):
         return None if value == facts.base.value or _is_part(place) and not place.follows(_ALL) else (facts.base, True)
+    if place.quantity.between:
+        return None
     tied = _tied_row(place, facts)
     if tied is not None:
         return None if tied.value == value or not _states(place) else (tied, True)
@@ -145,18 +147,25 @@ def _stitches(place: _Place, facts: Facts) -> Verdict:
     return verdict and (verdict[0], False)
 
 
+_ENDS = r"$|[,.;:)!?]|and|or|wide|long|across|at (?:its|the) base|in (?:row|the|this|its|all|total)|base|up to|to"
+
+
 def _states(place: _Place) -> bool:
     """Whether a number of stitches is said to be what a row has, not what is done with some of them."""
-    return (place.follows(_HAS) or place.follows("from|the|all|all the|to|a|an|first row of|then|,|:|row") or place.precedes(
-        r"in (?:the|row|this|its)|wide|across|long|in all|altogether|base")) and not place.precedes(
-            "at a time|more|too|from the|later|further|apart|in from|away|on (?:each|either|both)|shorter|longer|wider|narrower") and not place.follows(
-                "(?:start|begin|end|open|close)s? with")
+    if place.precedes(_CHANGE) or place.follows("(?:start|begin|end|open|close)s? with"):
+        return False
+    if re.search(r"\b(?:row|ladder|base|row [0-9]+) (?:of|with|has|is|holds|takes) $", place.before):
+        return True
+    if place.follows("the|all|all the"):
+        return re.match(r"\s*(?:of|in) (?:the |this |its )?(?:\w+ )?row\b", place.after) is not None
+    return (place.follows(f"{_HAS}|from|to|a|an|row") or place.before.rstrip().endswith((",", ":", "("))) and re.match(
+        rf"\s*(?:{_ENDS})(?!\w)", place.after) is not None
 
 
 def _tied_row(place: _Place, facts: Facts) -> Fact | None:
     """The row that a number of stitches is said to belong to: the one named nearest to the number in its sentence."""
     named = []
-    for match in _ROW.finditer(place.sentence):
+    for match in re.finditer(_ROW, place.sentence):
         number = int(value_of(match[1]))
         if number in facts.widths:
             fact = facts.base if number == 1 else Fact(facts.widths[number], f"row {number} has {facts.widths[number]}")
@@ -178,13 +187,16 @@ def _distance(place: _Place, match: re.Match) -> int:
 
 
 def _sets(place: _Place, facts: Facts) -> Verdict:
-    return _stitches(place, facts)
+    """Where a stitch is one bead, the word "sets" means something else."""
+    return _stitches(place, facts) if facts.piece.drop > 1 else None
 
 
 def _beads(place: _Place, facts: Facts) -> Verdict:
     between, value = place.quantity.between, place.quantity.value
     if between:
         return _end_beads(place, facts) if between[-1] in ("end", "turn") else _of_colour(place, facts, " ".join(between))
+    if place.precedes(_CHANGE) and not place.precedes("in the loop|of the loop|high"):
+        return None
     for judge in (_beads_of_strand, _beads_of_stitch, _beads_of_loop):
         verdict = judge(place, facts)
         if verdict is not _NOT_MEANT:
@@ -204,7 +216,7 @@ _NOT_MEANT = (Fact(0, ""), False)   # the sentence is about something else
 
 def _beads_of_strand(place: _Place, facts: Facts) -> Verdict:
     value, strands = place.quantity.value, {strand.number: strand for strand in facts.piece.strands}
-    named = [int(value_of(match[1])) for match in _STRAND.finditer(place.sentence)]
+    named = [int(value_of(match[1])) for match in re.finditer(_STRAND, place.sentence)]
     if len(named) == 1 and named[0] in strands and place.follows(_HAS):
         strand = strands[named[0]]
         right = {len(strand.all), len(strand.beads)}
@@ -233,9 +245,10 @@ def _beads_of_stitch(place: _Place, facts: Facts) -> Verdict:
 def _beads_of_loop(place: _Place, facts: Facts) -> Verdict:
     if not re.search(rf"\bloop\b[^,]*?\b(?:{_HAS})\s+$", place.before) and not place.precedes("(?:in|of|for) the loop"):
         return _NOT_MEANT
-    count = len(facts.piece.hanger.beads)
+    counts = [len(hanger.beads) for hanger in facts.piece.hangers if hanger.beads]
+    count = counts[0] if counts else 0
     fact = Fact(count, f"the loop has {count}" if count else "the hanger is no loop of beads")
-    return None if place.quantity.value == count else (fact, True)
+    return None if place.quantity.value in (counts or [0]) else (fact, True)
 
 
 def _end_beads(place: _Place, facts: Facts) -> Verdict:
@@ -271,7 +284,7 @@ _THREAD = "thread|nylon|braid|braided|working length|length of|lengths of|needle
 
 def _length(place: _Place, facts: Facts) -> Verdict:
     quantity = place.quantity
-    if quantity.between or place.follows(_APPROXIMATE) or place.follows("by|than|every|each"):
+    if quantity.between or place.follows(_APPROXIMATE) or place.follows("by|than|every|each") or place.precedes(f"{_CHANGE.replace('of(?! (?:the|this))|', '')}"):
         return None
     if place.has(_THREAD):
         return _thread(place, facts)
@@ -280,7 +293,8 @@ def _length(place: _Place, facts: Facts) -> Verdict:
     fact, right = _size_meant(place, facts)
     if not right or any(_agrees(quantity, quantity.value, mm * quantity.value / quantity.mm) for mm in right):
         return None
-    return fact, False
+    is_whole = place.has("piece|pieces|earrings?|body|pendant|finished|overall")
+    return (fact, False) if is_whole or any(0.7 <= quantity.mm / mm <= 1.4 for mm in right) else None
 
 
 def _size_meant(place: _Place, facts: Facts) -> tuple[Fact, tuple[float, ...]]:
@@ -302,7 +316,7 @@ def _size_meant(place: _Place, facts: Facts) -> tuple[Fact, tuple[float, ...]]:
 def _thread(place: _Place, facts: Facts) -> Verdict:
     """A length of thread: the working length, or what a part of the work takes. Tails and the like are no claim."""
     quantity, plan = place.quantity, facts.pattern.thread
-    if quantity.mm < 400 or place.has("tail|tails|weave|weaving|double|doubled|spare|extra|left|remains?"):
+    if quantity.mm < 400 or place.has("tail|tails|weave|weaving|double|doubled|spare|extra|left|remains?|spools?|reels?|bobbins?|rolls?|cards?|packs?"):
         return None
     right = (plan.length,) if place.has("working length") else (plan.length, *facts.threads)
     if any(_agrees(quantity, quantity.value, mm * quantity.value / quantity.mm) for mm in right):

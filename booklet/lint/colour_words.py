@@ -6,14 +6,13 @@ is called blue, not for choosing a name.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, degrees, hypot
+from typing import NamedTuple
 
 from .sight import lab
 
 
-@dataclass(frozen=True)
-class _Range:
+class _Range(NamedTuple):
     """What may be called so. Hues are degrees of CIELAB and may run through 0."""
 
     hues: tuple[float, float] = (0.0, 360.0)

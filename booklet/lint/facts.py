@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
-from ..craft.size import Size, mass, size, strand_length
+from ..craft.size import Size, hanging_length, mass, size
 from ..craft.tally import BeadTally, Tally, tally
 from ..craft.thread import thread_use
 from .subject import Subject
 
 
-@dataclass(frozen=True)
-class Fact:
+class Fact(NamedTuple):
     """One computed number."""
 
     value: float
@@ -93,7 +92,7 @@ class Facts:
     @cached_property
     def strand_sizes(self) -> tuple[float, ...]:
         """mm of each strand."""
-        return tuple(strand_length(self.piece, strand.all) for strand in self.piece.strands)
+        return tuple(hanging_length(self.piece, strand) for strand in self.piece.strands)
 
     @property
     def mass(self) -> float:

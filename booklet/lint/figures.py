@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
 
 _ONES = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
-_VALUES = {word: value for value, word in enumerate(_ONES, 1)} | {word: 10 * value for value, word in enumerate(_TENS, 2)}
-_VALUES |= {"hundred": 100, "dozen": 12}
+VALUES = {word: value for value, word in enumerate(_ONES, 1)} | {word: 10 * value for value, word in enumerate(_TENS, 2)}
+VALUES |= {"hundred": 100, "dozen": 12}
 
 _WORD = rf"(?:{'|'.join(_TENS)})(?:[-\s](?:{'|'.join(_ONES[:9])}))?|(?:(?:a|one)\s+)?(?:hundred|dozen)|{'|'.join(sorted(_ONES, key=len, reverse=True))}"
 NUMBER = rf"[0-9]{{1,3}}(?:,[0-9]{{3}})+|[0-9]+(?:\.[0-9]+)?|{_WORD}"
@@ -21,16 +22,14 @@ UNITS = {"stitch": "stitch(?:es)?", "set": "sets?", "row": "rows?", "strand": "s
 IN_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4, "foot": 304.8, "yard": 914.4}   # exact
 _UNIT = "|".join(f"(?P<{name}>{words})" for name, words in UNITS.items())
 
-# Up to two words may stand between a number and its unit ("13 base stitches", "60 chalk white beads").
-_QUANTITY = re.compile(
-    rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
-    rf"(?P<between>(?:[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
+_NUMBER_WORDS = frozenset(VALUES)
+_UNIT_WORDS = frozenset("stitch stitches set sets row rows strand strands bead beads gram grams g metre metres meter meters m centimetre centimetres "
+                        "centimeter centimeters cm millimetre millimetres millimeter millimeters mm inch inches in yard yards yd feet foot ft".split())
 _BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
                     "each every per into out over under through round times time".split())
 
 
-@dataclass(frozen=True)
-class Quantity:
+class Quantity(NamedTuple):
     """A number with its unit, and where it stands in its sentence."""
 
     value: float
@@ -47,9 +46,26 @@ class Quantity:
         return self.value * IN_MM[self.unit]
 
 
+@lru_cache(maxsize=None)
+def _quantity() -> re.Pattern[str]:
+    """Made when a text first needs it. Up to two words may stand between a number and its unit ("60 chalk white beads")."""
+    return re.compile(
+        rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
+        rf"(?P<between>(?:[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
+
+
+def may_count(text: str) -> bool:
+    """Whether a text may hold a number with a unit: a quick look, which most texts do not pass."""
+    words = [word.strip(".,;:!?()*_") for word in text.lower().replace("-", " ").split()]
+    for index, word in enumerate(words):
+        if word[:1].isdigit() and not word.isdigit() or (word.isdigit() or word in _NUMBER_WORDS) and _UNIT_WORDS.intersection(words[index + 1:index + 4]):
+            return True
+    return False
+
+
 def quantities(sentence: str) -> Iterator[Quantity]:
     """Every number with a unit in a sentence. Ranges and choices ("2 or 3 rows", "10 to 12 mm") are none."""
-    for match in _QUANTITY.finditer(sentence):
+    for match in _quantity().finditer(sentence):
         between = tuple(match["between"].lower().split())
         if not _BREAKS.intersection(between) and not _is_range(sentence, match):
             unit = next(name for name in UNITS if match[name])
@@ -68,5 +84,5 @@ def value_of(number: str) -> float:
     if number[0].isdigit():
         return float(number.replace(",", ""))
     parts = [part for part in re.split(r"[-\s]+", number.lower()) if part != "a"]
-    values = [_VALUES[part] for part in parts]
+    values = [VALUES[part] for part in parts]
     return float(values[-1] if values[-1] in (100, 12) else sum(values))

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..craft.piece import Piece, Strand
+from ..craft.stitches import stitch_of
 
-Cell = tuple[int, int, int]   # row by level, bead in the stitch from the bottom as it hangs, position in half stitches
+# Row by level, bead in the stitch from the bottom as it hangs (from the left where a set lies along its row), position in half stitches.
+Cell = tuple[int, int, int]
 MOST_SLIPS = 3                # more differences than these are meant
 PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
 
 
-@dataclass(frozen=True)
-class Slip:
+class Slip(NamedTuple):
     """Two places that would hold the same bead in a mirror picture, and what they hold; None for no bead."""
 
     one: Cell
@@ -32,11 +33,18 @@ def cells(piece: Piece) -> dict[Cell, str]:
     return found
 
 
+def middle_of(piece: Piece) -> int:
+    """Twice the position of the line about which most rows lie evenly."""
+    return Counter(row.first + row.last for row in piece.drawn).most_common(1)[0][0]
+
+
 def body_slips(piece: Piece) -> tuple[Slip, ...]:
     """Places that keep the body from being mirrored left to right; none where it is, or where too much differs to be a slip."""
-    placed = cells(piece)
-    middle = Counter(row.first + row.last for row in piece.drawn).most_common(1)[0][0]
-    return _slips(placed, {cell: (cell[0], cell[1], middle - cell[2]) for cell in placed})
+    placed, stitch, middle = cells(piece), stitch_of(piece), middle_of(piece)
+    if stitch.INTERLOCKED and len({row.first + row.last for row in piece.rows}) > 1:   # an even number of columns has no mirror picture in its own rows
+        return ()
+    turned = piece.drop - 1
+    return _slips(placed, {cell: (cell[0], turned - cell[1] if stitch.LYING else cell[1], middle - cell[2]) for cell in placed})
 
 
 def upright_slips(piece: Piece) -> tuple[Slip, ...]:
@@ -80,8 +88,7 @@ def _grounds(placed: Mapping[Cell, str]) -> dict[tuple[int, int], str]:
     return {line: keys.most_common(1)[0][0] for line, keys in lines.items()}
 
 
-@dataclass(frozen=True)
-class Unlike:
+class Unlike(NamedTuple):
     """Two strands that stand opposite each other and differ."""
 
     one: Strand

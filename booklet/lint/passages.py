@@ -4,36 +4,32 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
 
 from ..findings import Mark
 from ..source.files import mark_at
 from .placeholders import PLACEHOLDER
-from .subject import Subject
+
+if TYPE_CHECKING:
+    from .subject import Subject
 
 _BLIND = re.compile(rf"{PLACEHOLDER.pattern}|\]\([^)\s]*\)|https?://\S+", re.DOTALL)   # what is not read as words
 _END = re.compile(r"(?<=[.!?;:])[\s)]+|\n\s*\n|\n(?=\s*[-*#>] )")
 
 
-@dataclass(frozen=True)
-class Passage:
+class Passage(NamedTuple):
     """A piece of prose as a reader meets it."""
 
     name: str                  # "the notes", "the step fringe"
     written: str               # as it stands in the file, folded as YAML folds it
+    words: str                 # the same with placeholders, addresses and signs of emphasis blanked out, each character in its place
     path: tuple[str, ...]      # of its field
-    subject: Subject = field(repr=False)
+    subject: Subject
 
     @property
     def filled_in(self) -> bool:
         """Whether placeholders are filled in here."""
         return self.path != ("summary",)
-
-    @property
-    def words(self) -> str:
-        """The text with placeholders, addresses and signs of emphasis blanked out; every other character keeps its place."""
-        blind = _BLIND.sub(lambda match: "\0" * len(match[0]), self.written)
-        return blind.replace("*", " ").replace("_", " ").replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")
 
     def does(self, verb: str) -> str:
         """Name and verb: "the notes name", "the summary names"."""
@@ -41,11 +37,11 @@ class Passage:
 
     def sentences(self) -> Iterator[tuple[int, str]]:
         """Sentences and parts of sentences up to a colon or semicolon, each with its offset."""
-        start, words = 0, self.words
-        for end in _END.finditer(words):
-            yield start, words[start:end.start()]
+        start = 0
+        for end in _END.finditer(self.words):
+            yield start, self.words[start:end.start()]
             start = end.end()
-        yield start, words[start:]
+        yield start, self.words[start:]
 
     def mark(self, start: int, end: int) -> Mark:
         """The place of a phrase in the file; that of the whole text where it is written with escapes."""
@@ -65,11 +61,13 @@ class Passage:
 def passages(subject: Subject) -> Iterator[Passage]:
     """Every text of a pattern that is prose."""
     pattern = subject.pattern
-    if pattern.summary:
-        yield Passage("the summary", pattern.summary, ("summary",), subject)
-    if pattern.notes:
-        yield Passage("the notes", pattern.notes, ("notes",), subject)
-    for name, step in pattern.steps.items():
-        for part in ("before", "text", "after"):
-            if getattr(step, part):
-                yield Passage(f"the step {name}", getattr(step, part), ("steps", name, part), subject)
+    texts = [("the summary", pattern.summary, ("summary",)), ("the notes", pattern.notes, ("notes",))]
+    texts += [(f"the step {name}", getattr(step, part), ("steps", name, part)) for name, step in pattern.steps.items() for part in ("before", "text", "after")]
+    for name, written, path in texts:
+        if written:
+            yield Passage(name, written, _blanked(written), path, subject)
+
+
+def _blanked(written: str) -> str:
+    words = _BLIND.sub(lambda match: "\0" * len(match[0]), written)
+    return words.replace("*", " ").replace("_", " ").replace("\N{RIGHT SINGLE QUOTATION MARK}", "'")

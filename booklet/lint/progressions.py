@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import groupby
+from itertools import combinations, groupby
 
 FEWEST = 6         # numbers that prove a progression
 FEWEST_COMB = 10   # the same where every second one has its own
 MOST = 100         # more are not looked at
+MOST_TO_SWAP = 40  # the same where each may have changed places with each
 
 
 def is_regular(numbers: Sequence[int]) -> bool:
@@ -37,15 +38,16 @@ def _expected(numbers: Sequence[int], index: int) -> Iterator[int]:
             yield from (near, 2 * near - far) if one * other > 0 else ((near + far) // 2,)
 
 
-def swapped(numbers: Sequence[int]) -> int | None:
-    """Index of the first of two neighbours that would make the progression regular if they changed places."""
-    if not FEWEST <= len(numbers) <= MOST or is_regular(numbers):
+def swapped(numbers: Sequence[int]) -> tuple[int, int] | None:
+    """Indexes of the two numbers that would make the progression regular if they changed places; neighbours are tried first."""
+    if not FEWEST <= len(numbers) <= MOST_TO_SWAP or is_regular(numbers):
         return None
-    for index in range(len(numbers) - 1):
+    pairs = sorted(combinations(range(len(numbers)), 2), key=lambda pair: pair[1] - pair[0])
+    for one, other in pairs:
         changed = list(numbers)
-        changed[index:index + 2] = changed[index + 1], changed[index]
+        changed[one], changed[other] = changed[other], changed[one]
         if changed != list(numbers) and is_regular(changed):
-            return index
+            return one, other
     return None
 
 

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from unicodedata import combining, east_asian_width
 
 from ..findings import Finding, Mark, Severity
 from ..source.nodes import source_lines
@@ -72,6 +70,8 @@ def _printable(text: str) -> str:
 
 def _columns(text: str) -> int:
     """Columns that a text takes on a terminal."""
+    from unicodedata import combining, east_asian_width
+
     return sum(0 if combining(sign) else 2 if east_asian_width(sign) in "WF" else 1 for sign in text)
 
 
@@ -84,6 +84,8 @@ def counted(findings: Iterable[Finding]) -> str:
 
 def as_json(findings: Iterable[Finding]) -> str:
     """One JSON object: the findings, and how many there are of each severity."""
+    import json
+
     findings = list(findings)
     listed = [{"file": finding.mark.file, "line": finding.mark.line, "column": finding.mark.column, "severity": str(finding.severity),
                "rule": finding.rule, "message": finding.message, "hint": finding.hint} for finding in findings]

@@ -3,26 +3,57 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
-from ..findings import Finding
+from ..findings import Finding, Severity
 from ..source.workspace import Workspace
-from .registry import rules
+from .registry import FIRM, rules
 from .subject import Subject
+
+OFF = "off"
+
+
+class Checked(NamedTuple):
+    """The findings of a run, sorted by place."""
+
+    findings: tuple[Finding, ...]
+    allowed: tuple[tuple[Finding, str], ...]   # those that their pattern allows, with the reason
 
 
 def lint(workspace: Workspace, with_book: bool = True) -> tuple[Finding, ...]:
-    """All findings of a workspace, sorted by place. Rules that need more than could be read do not run.
+    """All findings of a workspace that are not allowed, sorted by place. Rules that need more than could be read do not run.
 
     `with_book`: also check the book as a whole; left out where single patterns are asked for, which do not
     depend on the book's order and pages.
     """
+    return checked(workspace, with_book).findings
+
+
+def checked(workspace: Workspace, with_book: bool = True) -> Checked:
+    """As `lint`, with what the patterns allow told apart."""
     subjects = [Subject(workspace)] if with_book else []
     subjects += [Subject(workspace, pattern) for pattern in workspace.patterns.values()]
-    found = {finding for subject in subjects for finding in _findings(subject)}
-    return tuple(sorted(found | set(workspace.findings)))
+    found = {_weighed(finding, workspace.book.severities) for subject in subjects for finding in _findings(subject)}
+    reasons = {pattern.file: pattern.allowed for pattern in workspace.patterns.values() if pattern.allowed}
+    kept, allowed = set(workspace.findings), []
+    for finding in found - {None}:
+        reason = reasons.get(finding.mark.file, {}).get(finding.rule)
+        if reason is None or finding.rule in FIRM:
+            kept.add(finding)
+        else:
+            allowed.append((finding, reason))
+    return Checked(tuple(sorted(kept)), tuple(sorted(allowed)))
 
 
 def _findings(subject: Subject) -> Iterator[Finding]:
     for rule in rules().values():
         if subject.has(rule.needs):
             yield from rule.check(subject)
+
+
+def _weighed(finding: Finding, severities: dict[str, str]) -> Finding | None:
+    """The finding as the book weighs it; None where the book does not want to see it."""
+    wanted = severities.get(finding.rule)
+    if wanted is None or finding.rule in FIRM:
+        return finding
+    return None if wanted == OFF else finding._replace(severity=Severity[wanted.upper()])

@@ -5,13 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from ..craft.layout import Layout, layout
+from ..craft.passes import Threaded, threaded
 from ..craft.piece import Fault, Piece
+from ..craft.places import places, strands_fit
 from ..craft.stitches import faults
 from ..source.book import Book
 from ..source.chart import DrawnRow
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
+from .passages import Passage, passages
 
 
 @dataclass(frozen=True)
@@ -34,17 +38,36 @@ class Subject:
         """Why the body cannot be worked; empty if it can."""
         return faults(self.piece) if self.piece else ()
 
+    @cached_property
+    def threaded(self) -> tuple[Threaded, ...]:
+        """Every bead with the threads that go through it; for a piece that can be worked."""
+        return threaded(self.piece, self.pattern.thread)
+
+    @cached_property
+    def places(self) -> int:
+        """Places for strands that the body offers."""
+        return len(places(self.piece)) if self.piece else 0
+
     @property
     def strands_fit(self) -> bool:
-        """Whether there is a strand under each base stitch, or no fringe at all."""
-        piece = self.piece
-        return piece is not None and len(piece.strands) in (0, len(piece.base.stitches))
+        """Whether the fringe has an entry for each place, and every loop both its places, or there is no fringe at all."""
+        return self.piece is not None and self.pattern.fringe_places in (0, self.places) and strands_fit(self.piece)
 
     @cached_property
     def drawn_rows(self) -> dict[int, DrawnRow]:
         """Rows as drawn, by their number in working order."""
         chart = self.pattern.chart
         return dict(sorted(zip(chart.numbers(self.pattern.base), chart.rows)))
+
+    @cached_property
+    def layout(self) -> Layout:
+        """Where every bead of the finished piece lies."""
+        return layout(self.piece)
+
+    @cached_property
+    def passages(self) -> tuple[Passage, ...]:
+        """The prose of the pattern."""
+        return tuple(passages(self))
 
     def text(self, name: str) -> str:
         """The text of a file of the workspace; empty where it cannot be read, which reading or binding reports."""

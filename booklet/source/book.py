@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from ..craft.beads import BeadKind
+from ..craft.plan import ThreadKind
 from ..craft.tally import PACK_GRAMS, SPARE_PERCENT
 from ..craft.techniques import LEVELS, USUAL_LEVELS
 from ..findings import Finding, Mark, Severity
@@ -13,7 +15,9 @@ from .kinds import shipped_kinds, with_own
 from .nodes import MAP, Document, Node, compose
 from .reader import Reader, nearest_mark
 from .schema import BOOK, BookFile, Defaults, PageEntry, Spare
+from .threads import check_threads, shipped_threads, with_own_threads
 
+T = TypeVar("T")
 _TEXTS = ("title", "subtitle", "author", "publisher", "edition", "copyright", "licence", "contact")
 
 
@@ -27,7 +31,7 @@ class Page:
     gutter: float = 4.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)   # two of the same file are never compared
 class Book:
     """What the book file says; a folder without one has a Book of its defaults."""
 
@@ -49,9 +53,11 @@ class Book:
     levels: Mapping[str, tuple[str, ...]] = field(default_factory=dict)    # techniques by the level where this book places them
     defaults: Defaults = Defaults()
     kinds: Mapping[str, BeadKind] = field(default_factory=shipped_kinds)   # shipped and own
+    threads: Mapping[str, ThreadKind] = field(default_factory=shipped_threads)   # shipped and own
     spare_percent: float = float(SPARE_PERCENT)
     least_spare: int = 0
     pack: float = PACK_GRAMS                   # grams
+    severities: Mapping[str, str] = field(default_factory=dict)   # by rule: error | warning | note | off
     broken: bool = False                       # something in the file is wrong: what patterns inherit is not known
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
 
@@ -74,13 +80,16 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     spare, page = written.spare or Spare(), written.page or PageEntry()
     width, height = page.size or (Page.width, Page.height)
     texts = {name: getattr(written, name) or "" for name in _TEXTS}
-    kinds = with_own(written.kinds or {}, reader)
+    kinds, threads = with_own(written.kinds or {}, reader), with_own_threads(written.threads or {}, reader)
+    check_threads(written.defaults.thread if written.defaults else None, threads, reader, ("defaults", "thread"))
     return Book(
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
-        levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels}, defaults=written.defaults or Defaults(), kinds=kinds, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
-        least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS, broken=bool(reader.findings), marks=reader.marks,
+        levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
+        defaults=written.defaults or Defaults(), kinds=kinds, threads=threads, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
+        least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS,
+        severities=given(written.lint and written.lint.severity), broken=bool(reader.findings), marks=reader.marks,
     ), reader.findings
 
 
@@ -93,6 +102,11 @@ def fields_of(document: Document, reader: Reader) -> Node | None:
         what = "a list" if root.kind == "list" else "a text"
         reader.find(root, "not-a-mapping", f"the file holds {what} where fields are expected", "begin with title:")
     return root if root is not None and root.kind == MAP else None
+
+
+def given(values: Mapping[str, T | None] | None) -> dict[str, T]:
+    """The entries of a group of fields that could be read."""
+    return {name: value for name, value in (values or {}).items() if value is not None}
 
 
 def _or(value: float | None, default: float) -> float:

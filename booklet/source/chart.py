@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..findings import Finding, Mark, Severity
 from .wording import quoted
@@ -23,8 +23,7 @@ RULE = "bad-chart-text"
 _SIGN = re.compile("[^ ]")
 
 
-@dataclass(frozen=True)
-class DrawnBead:
+class DrawnBead(NamedTuple):
     """A bead key and its place."""
 
     key: str
@@ -32,8 +31,7 @@ class DrawnBead:
     at: int   # chart column in half stitches; 0 for a bead of run text
 
 
-@dataclass(frozen=True)
-class DrawnRow:
+class DrawnRow(NamedTuple):
     """A row as drawn: `drop` lines, the upper beads first."""
 
     lines: tuple[tuple[DrawnBead, ...], ...]
@@ -53,8 +51,7 @@ class DrawnRow:
         return max(ats) - min(ats) if ats else 0
 
 
-@dataclass(frozen=True)
-class DrawnChart:
+class DrawnChart(NamedTuple):
     """A chart as drawn, top row first. `broken` says that it could not be read as rows."""
 
     rows: tuple[DrawnRow, ...] = ()
@@ -76,8 +73,7 @@ class DrawnChart:
         return () if index is None else (*range(index + 1, 0, -1), *range(index + 2, len(self.rows) + 1))
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(NamedTuple):
     """One line of chart text, taken apart."""
 
     beads: tuple[DrawnBead, ...]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import stat
+from collections.abc import Iterator
 from pathlib import Path
 
 from ..findings import Finding, Mark, Severity
@@ -14,7 +15,14 @@ LARGEST_FILE = 1024 * 1024   # bytes; a long pattern takes about 8,000
 MOST_CHARACTERS = 20         # strange characters reported in one file
 
 # What YAML calls not printable, plus the line and paragraph separators that no editor counts as lines.
-STRANGE = re.compile("[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_STRANGE = "[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
+
+
+def strange_characters(text: str) -> Iterator[re.Match[str]]:
+    """Characters that no text file should hold. None of them is printable, which is quickly asked of a whole text."""
+    if text.replace("\n", " ").replace("\r", " ").replace("\t", " ").isprintable():
+        return iter(())
+    return re.finditer(_STRANGE, text)
 
 
 def read_file(path: Path, root: Path) -> tuple[str | None, list[Finding]]:
@@ -54,7 +62,7 @@ def checked(text: str, name: str) -> tuple[str | None, list[Finding]]:
     if len(text) > LARGEST_FILE:
         return None, [_too_large(name)]
     found = []
-    for match in STRANGE.finditer(text):
+    for match in strange_characters(text):
         found.append(_finding(mark_at(text, match.start(), name), "strange-character",
                               f"the invisible character U+{ord(match.group()):04X} may not stand here", "delete it"))
         if len(found) == MOST_CHARACTERS:

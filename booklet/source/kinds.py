@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict, fields
+from dataclasses import asdict
 from functools import lru_cache
 from pathlib import Path
 
@@ -56,4 +56,4 @@ def _made(name: str, entry: KindEntry, known: BeadKind | None, reader: Reader) -
 
 
 def _said(entry: KindEntry) -> dict:
-    return {field.name: getattr(entry, field.name) for field in fields(entry) if getattr(entry, field.name) is not None}
+    return {name: value for name, value in vars(entry).items() if value is not None}

@@ -17,6 +17,7 @@ PAGE_SIZES = {
 
 NUMBER = r"[0-9]{1,6}(?:\.[0-9]{1,6})?"
 LENGTH = rf"({NUMBER}) ?(mm|cm|m|in|ft)"
+_SIZES = rf"(?P<numbers>{NUMBER}(?: ?[x×] ?{NUMBER})*) ?(?P<unit>mm|cm|in)\b"
 AREA = rf"({NUMBER}) ?[x×] ?({NUMBER}) ?(mm|cm|in)"
 
 
@@ -24,6 +25,12 @@ def length(text: str) -> float | None:
     """Millimetres; None if the text is no length with a unit."""
     match = re.fullmatch(LENGTH, text)
     return _mm(match[1], match[2]) if match else None
+
+
+def millimetres(text: str) -> float | None:
+    """The largest length in a free text such as "18 x 10 mm"; None if there is none."""
+    found = [_mm(number, match["unit"]) for match in re.finditer(_SIZES, text) for number in re.findall(NUMBER, match["numbers"])]
+    return max(found, default=None)
 
 
 def amount(text: str, unit: str) -> float | None:

@@ -72,9 +72,9 @@ class _Stop(Exception):
     """Nothing after this place can be trusted."""
 
 
-def compose(text: str, file: str) -> Document:
-    """Take a YAML text apart."""
-    builder = _Builder(text, file)
+def compose(text: str, file: str, most: int = MOST_NODES) -> Document:
+    """Take a YAML text apart. `most`: how many values it may hold, aliases written out."""
+    builder = _Builder(text, file, most)
     try:
         for event in yaml.parse(text, Loader=LOADER):
             builder.take(event)
@@ -87,8 +87,8 @@ def compose(text: str, file: str) -> Document:
 
 
 class _Builder:
-    def __init__(self, text: str, file: str) -> None:
-        self.file, self.lines = file, source_lines(text)
+    def __init__(self, text: str, file: str, most: int) -> None:
+        self.file, self.lines, self.most = file, source_lines(text), most
         self.findings: list[Finding] = []
         self.root: Node | None = None
         self.documents = 0
@@ -158,10 +158,10 @@ class _Builder:
         parent = self.open[-1]
         parent.size += node.size
         parent.height = max(parent.height, node.height + 1)
-        if sum(opened.size for opened in self.open) > MOST_NODES:
+        if sum(opened.size for opened in self.open) > self.most:
             alias = here is not None
             self._stop(here or node, "too-many-aliases" if alias else "too-large",
-                       f"{'with its aliases written out, ' if alias else ''}the file holds more than {MOST_NODES:,} values")
+                       f"{'with its aliases written out, ' if alias else ''}the file holds more than {self.most:,} values")
         if parent.kind == LIST:
             parent.items.append(node)
         elif self.keys[-1] is None:

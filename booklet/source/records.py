@@ -1,4 +1,4 @@
-"""Groups of fields: a node tree to frozen dataclasses whose fields say, in their metadata, what they hold.
+"""Groups of fields: a node tree to frozen forms whose fields say what they hold.
 
 Everything that is wrong is found in one run. A value that is wrong is None in the result; a field that
 is not written has its default.
@@ -7,9 +7,8 @@ is not written has its default.
 from __future__ import annotations
 
 import re
-from dataclasses import field, fields
-from functools import lru_cache
-from typing import Any, NamedTuple
+from collections.abc import Callable
+from typing import Any, ClassVar, NamedTuple
 
 from .nodes import LIST, MAP, TEXT, Node
 from .reader import FieldPath, Reader, label
@@ -17,56 +16,90 @@ from .values import Value
 from .wording import did_you_mean, nearest, quoted
 
 
+class Entry(NamedTuple):
+    """A field of a form: what it may hold, what it is for, and what it is where nothing is written."""
+
+    value: Value
+    about: str
+    default: Any
+    required: bool
+
+
 def entry(value: Value, about: str, default: Any = None, required: bool = False) -> Any:
-    """A dataclass field that is read from a file."""
-    return field(default=default, metadata={"value": value, "about": about, "required": required})
+    """A field of a form that is read from a file."""
+    return Entry(value, about, default, required)
+
+
+class Form:
+    """A frozen group of fields; its class names them with `entry`.
+
+    These are no dataclasses: the code that those generate for each class took a third of the start of a lint.
+    """
+
+    fields: ClassVar[dict[str, Entry]] = {}
+
+    def __init_subclass__(cls) -> None:
+        cls.fields = {name: value for name, value in vars(cls).items() if isinstance(value, Entry)}
+        for name, field in cls.fields.items():
+            setattr(cls, name, field.default)   # what an instance says where it was not told
+
+    def __init__(self, *values: Any, **named: Any) -> None:
+        given = dict(zip(self.fields, values), **named)
+        if len(given) != len(values) + len(named) or not given.keys() <= self.fields.keys():
+            raise TypeError(f"{type(self).__name__} has the fields {', '.join(self.fields)}")
+        vars(self).update(given)
+
+    def __setattr__(self, name: str, value: Any) -> None:
+        raise AttributeError(f"{type(self).__name__} is frozen")
+
+    def _values(self) -> tuple:
+        return tuple(getattr(self, name) for name in self.fields)
+
+    def __eq__(self, other: object) -> bool:
+        return type(other) is type(self) and other._values() == self._values()
+
+    def __hash__(self) -> int:
+        return hash(self._values())
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}({', '.join(f'{name}={value!r}' for name, value in vars(self).items())})"
 
 
 class Record(NamedTuple):
-    """A mapping with known fields, read into the dataclass `form`."""
+    """A mapping with known fields, read into a form."""
 
-    form: type
-
-    @property
-    def known(self) -> dict[str, tuple[Value, bool]]:
-        """Value and whether it is required, by field name."""
-        return _known(self.form)
+    form: type[Form]
 
     def read(self, node: Node, reader: Reader, path: FieldPath) -> Any:
         if not reader.is_a(node, MAP, path):
             return None
         read: dict[str, Any] = {}
-        known, meant = self.known, set()
+        known, meant = self.form.fields, set()
         for name, key, value in reader.entries(node):
             if name in known:
                 reader.marks[path + (name,)] = reader.mark(value)
-                read[name] = known[name][0].read(value, reader, path + (name,))
+                read[name] = known[name].value.read(value, reader, path + (name,))
             elif not reader.full:
                 near = nearest(name, known)
                 meant.add(near)
                 where = f" in {label(path)}" if path else ""
                 reader.find(key, "unknown-field", f"the field {quoted(name)} is not known{where}", f"did you mean {near}?" if near else "")
-        for name, (_, required) in known.items():
-            if required and name not in read and name not in meant:   # one slip of the pen is one fault
+        for name, field in known.items():
+            if field.required and name not in read and name not in meant:   # one slip of the pen is one fault
                 reader.find(node, "missing-field", f"{label(path + (name,))} is missing")
         return self.form(**read)
 
     def schema(self) -> dict[str, Any]:
         properties, required = {}, []
-        for f in fields(self.form):
-            about = {"description": f.metadata["about"]}
-            if f.default is not None and isinstance(f.default, (bool, int, str)):
-                about["default"] = f.default
-            properties[f.name] = {**f.metadata["value"].schema(), **about}
-            if f.metadata["required"]:
-                required.append(f.name)
+        for name, field in self.form.fields.items():
+            about = {"description": field.about}
+            if isinstance(field.default, (bool, int, str)):
+                about["default"] = field.default
+            properties[name] = {**field.value.schema(), **about}
+            if field.required:
+                required.append(name)
         found: dict[str, Any] = {"type": "object", "properties": properties, "additionalProperties": False}
         return {**found, "required": required} if required else found
-
-
-@lru_cache(maxsize=None)
-def _known(form: type) -> dict[str, tuple[Value, bool]]:
-    return {f.name: (f.metadata["value"], f.metadata["required"]) for f in fields(form)}
 
 
 class Many(NamedTuple):
@@ -91,6 +124,22 @@ class Many(NamedTuple):
         return {"type": "array", "items": self.of.schema(), "maxItems": self.most}
 
 
+class OneOrMany(NamedTuple):
+    """A list, or one entry that stands for a list of itself; its place is then that of the field."""
+
+    of: Record
+    most: int = 100
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> tuple | None:
+        if node.kind == LIST:
+            return Many(self.of, self.most).read(node, reader, path)
+        one = self.of.read(node, reader, path)
+        return None if one is None else (one,)
+
+    def schema(self) -> dict[str, Any]:
+        return {"anyOf": [self.of.schema(), Many(self.of, self.most).schema()]}
+
+
 class Named(NamedTuple):
     """A mapping whose values are all of one kind, by names that have a shape or, without one, that are known.
 
@@ -101,7 +150,7 @@ class Named(NamedTuple):
     of: Value
     shape: str                                # regular expression of a name, or ""
     words: str                                # "a bead key is one letter or digit"
-    known: tuple[str, ...] = ()
+    known: Callable[[], tuple[str, ...]] = tuple
     most: int = 100
 
     def read(self, node: Node, reader: Reader, path: FieldPath) -> dict[str, Any] | None:
@@ -117,14 +166,14 @@ class Named(NamedTuple):
                 read[name] = self.of.read(value, reader, path + (name,))
             else:
                 reader.find(key, "bad-name" if self.shape else "unknown-field", f"{self.words}; found {quoted(name)}",
-                            did_you_mean(name, self.known) if self.known and not reader.full else "")
+                            did_you_mean(name, self.known()) if not reader.full else "")
         return read
 
     def _fits(self, name: str) -> bool:
-        return name in self.known if not self.shape else re.fullmatch(self.shape, name) is not None
+        return name in self.known() if not self.shape else re.fullmatch(self.shape, name) is not None
 
     def schema(self) -> dict[str, Any]:
-        names = {"enum": list(self.known)} if self.known else {"pattern": f"^({self.shape})$"}
+        names = {"enum": list(self.known())} if self.known() else {"pattern": f"^({self.shape})$"}
         return {"type": "object", "propertyNames": names, "additionalProperties": self.of.schema(), "maxProperties": self.most}
 
 

@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
+from dataclasses import replace
 
 from ..craft.beads import Bead
-from ..craft.piece import Hanger, Piece, Stitch, Strand, piece_rows
+from ..craft.piece import Hanger, Piece, Row, Stitch
+from ..craft.places import places_of
 from ..craft.plan import ThreadPlan
+from ..craft.size import CHARM
+from ..craft.stitches import STITCHES, worked_rows
 from ..findings import Finding, Mark
-from .book import Book, fields_of
+from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
-from .fringe import Strands, mirrored, read_fringe_chart, read_strands
+from .fringe import End, Entries, hung, mirrored, read_end, read_fringe_chart, read_strands
+from .lying import read_lying_chart
+from .measures import millimetres
 from .nodes import compose
-from .pattern import Pattern
+from .pattern import Pattern, WrittenHanger
 from .reader import FieldPath, Reader
 from .runs import read_beads
-from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, PatternFile
+from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, Item, PatternFile
+from .threads import check_threads, shipped_needles
 from .wording import did_you_mean, quoted
+from .written_strand import WrittenStrand
 
 _TEXTS = ("title", "summary", "version", "notes")
 
@@ -46,23 +55,26 @@ class _Resolver:
         legend = self._legend()
         chart = self._chart(body)
         base = self._base_index(body, chart)
-        strands = self._strands(written.fringe, chart, base)
-        hanger_beads, hanger = self._hanger()
-        hand = written.hand or book.defaults.hand or "right"
-        whole = None not in (base, strands, hanger) and not chart.broken
+        stitch, hand = body.stitch or "brick", written.hand or book.defaults.hand or "right"
+        rows = None if base is None or chart.broken else _rows(stitch, chart, base, hand)
+        fringe = written.fringe or Fringe()
+        entries = self._strands(written.fringe, rows)
+        strands = None if entries is None else hung(entries)
+        hangers = self._hangers()
+        items = self._items(strands or ())
+        whole = None not in (strands, hangers, fringe.hang)
         return Pattern(
             slug, file, **{name: getattr(written, name) or "" for name in _TEXTS},
-            level=self._inherited("level"), makes=self._inherited("makes") or "single", mirror=written.mirror or False, hand=hand,
-            legend=legend, drop=body.drop or 1, base=body.base or "bottom", chart=chart, written_strands=strands or (),
-            hanger_beads=hanger_beads, hanger=hanger or Hanger(),
-            findings_list=tuple(item for item in written.findings or book.defaults.findings or () if item and item.item and item.each),
+            level=self._inherited("level"), makes=self._inherited("makes") or "single", mirror=written.mirror or False, front=written.front or False, hand=hand,
+            legend=legend, drop=body.drop or 1, base=body.base or "bottom", chart=chart, hang=fringe.hang or "base", fringe_places=len(entries or ()),
+            written_strands=strands or (), hangers=hangers or (), findings_list=items,
             thread=self._thread(), photo=written.photo if written.photo and written.photo.file and written.photo.alt else None,
             links=tuple(link for link in written.links or () if link and link.label and link.url),
             steps={name: step for name, step in (written.steps or {}).items() if step}, colourways=self._colourways(legend),
-            counted={name: count for name, count in (written.counted or {}).items() if count is not None},
+            counted=given(written.counted), allowed=given(written.lint and written.lint.allow),
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,
-            piece=_piece(legend, body.drop, hand, chart, base, strands, hanger) if whole else None,
+            piece=_piece(stitch, legend, body.drop, hand, rows, fringe.hang, strands, hangers, items) if whole and rows else None,
             marks=self._marks(chart, body, strands))
 
     def _inherited(self, name: str) -> str:
@@ -109,26 +121,41 @@ class _Resolver:
 
     def _thread(self) -> ThreadPlan:
         """Part by part: the pattern's own, else the book's, else the usual."""
-        plan = ThreadPlan()
+        if not self.book.broken:
+            check_threads(self.written.thread, self.book.threads, self.reader, ("thread",))
+        plan = ThreadPlan(kinds=self.book.threads, needles=shipped_needles())
         for given in (self.book.defaults.thread, self.written.thread):
             if given:
-                plan = ThreadPlan(given.body and given.body.kind or plan.body, given.fringe and given.fringe.kind or plan.fringe,
-                                  given.length or plan.length)
+                plan = replace(plan, body=given.body and given.body.kind or plan.body,
+                               fringe=given.fringe and given.fringe.kind or plan.fringe, length=given.length or plan.length)
         return plan
 
-    def _hanger(self) -> tuple[tuple[DrawnBead, ...], Hanger | None]:
-        """Beads with their places, and the hanger as written; whether the two fit is for rules to say."""
-        entry = self.written.hanger or self.book.defaults.hanger or HangerEntry("none")
-        if ("hanger",) in self.reader.marks and not self.written.hanger or entry.kind is None:
-            return (), None
+    def _hangers(self) -> tuple[WrittenHanger, ...] | None:
+        """The hangers as written; whether their fields fit their kinds is for rules to say."""
+        entries = self.written.hanger if ("hanger",) in self.reader.marks else self.book.defaults.hanger or ()
+        if entries is None:
+            return None
+        hangers = [self._hanger(entry, ("hanger",) if ("hanger", 1) not in self.reader.marks else ("hanger", number))
+                   for number, entry in enumerate(entries, 1)]
+        return None if None in hangers else tuple(hangers)
+
+    def _hanger(self, entry: HangerEntry | None, path: FieldPath) -> WrittenHanger | None:
+        if entry is None or entry.kind is None:
+            return None
         beads, found = read_beads(entry.beads, self.keys) if entry.beads else ((), [])
         self.reader.add(found)
-        return beads or (), None if beads is None else Hanger(entry.kind, _keys(beads))
+        said = {name: getattr(entry, name) for name in ("at", "span", "size", "passes") if getattr(entry, name) is not None}
+        return None if beads is None else WrittenHanger(Hanger(entry.kind, _keys(beads), **said), beads, path)
 
     def _chart(self, body: Body) -> DrawnChart:
-        if body.chart is None or body.drop is None:
+        if None in (body.chart, body.drop, body.stitch):
             return DrawnChart(broken=True)
-        chart, found = read_chart(body.chart, body.drop)
+        stitch = STITCHES[body.stitch]
+        if body.drop not in stitch.DROPS:
+            self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
+                                f"body.drop is {body.drop}, but {stitch.NAME} has one bead a stitch", "leave drop out")
+            return DrawnChart(broken=True)
+        chart, found = (read_lying_chart if stitch.LYING else read_chart)(body.chart, body.drop)
         self.reader.add(found)
         return chart
 
@@ -142,27 +169,42 @@ class _Resolver:
                                 f"body.base is row {body.base} from the bottom, but the chart has {len(chart.rows)} rows")
         return index
 
-    def _strands(self, fringe: Fringe | None, chart: DrawnChart, base: int | None) -> Strands | None:
+    def _items(self, strands: tuple[WrittenStrand, ...]) -> tuple[Item, ...]:
+        """Findings; of one whose number is not written there are as many as the strands take, and one at least."""
+        taken = Counter(charm.name for strand in strands for charm in strand.charms)
+        own = self.written.findings is not None
+        read = self.written.findings if own else self.book.defaults.findings
+        items = []
+        for number, item in enumerate(read or (), 1):
+            wrong = own and ("findings", number, "each") in self.reader.marks
+            if item and item.item and (item.each or not wrong):
+                items.append(Item(item.item, item.size, item.each or max(1, taken[item.item])))
+        return tuple(items)
+
+    def _strands(self, fringe: Fringe | None, rows: tuple[Row, ...] | None) -> Entries | None:
         if fringe is None:
             return None if ("fringe",) in self.reader.marks else ()
-        end, found = read_beads(fringe.end, self.keys) if fringe.end else ((), [])
+        end, found = read_end(fringe.end, self.keys)
         self.reader.add(found)
         if fringe.strands and fringe.chart:
             self.reader.find_at(fringe.chart.whole, "needless-field", "the fringe is given twice, by strands and by a chart", "keep one of them")
             return None
         if fringe.chart:
-            strands, found = read_fringe_chart(fringe.chart, end or ())
+            strands, found = read_fringe_chart(fringe.chart, end or End())
         elif fringe.strands:
-            strands, found = read_strands([text for text in fringe.strands if text], end or (), self.keys)
+            strands, found = read_strands([entry for entry in fringe.strands if entry], end or End(), self.keys)
         else:
             return self._no_strands()
         self.reader.add(found)
         if strands is None or end is None or fringe.mirror is None or None in (fringe.strands or ()):
             return None
-        stitches = None if base is None else len(chart.rows[base].lines[0])
-        return mirrored(strands, stitches) if fringe.mirror else strands
+        if not fringe.mirror:
+            return strands
+        strands, found = mirrored(strands, len(places_of(rows, fringe.hang)) if rows and fringe.hang else None)
+        self.reader.add(found)
+        return None if found else strands
 
-    def _no_strands(self) -> Strands | None:
+    def _no_strands(self) -> None:
         if not any(("fringe", name) in self.reader.marks for name in ("strands", "chart")):
             self.reader.find_at(self.reader.marks["fringe",], "missing-field", "fringe.strands is missing",
                                 "list the strands, or draw them as chart:, or delete fringe:")
@@ -170,25 +212,34 @@ class _Resolver:
             self.reader.find_at(self.reader.marks["fringe", "strands"], "empty-value", "fringe.strands is empty", "list the strands, or delete fringe:")
         return None
 
-    def _marks(self, chart: DrawnChart, body: Body, strands: Strands | None) -> dict[tuple, Mark]:
+    def _marks(self, chart: DrawnChart, body: Body, strands: tuple[WrittenStrand, ...] | None) -> dict[tuple, Mark]:
         """Places of fields, and of rows and strands by their numbers."""
         marks = dict(self.reader.marks)
         if body.base is not None:
             marks |= {("row", number): row.mark for number, row in zip(chart.numbers(body.base), chart.rows)}
-        return marks | {("strand", number): strand.mark for number, strand in enumerate(strands or (), 1)}
+        return marks | {("strand", strand.place): strand.mark for strand in strands or ()}
 
 
-def _piece(legend: Mapping[str, Bead], drop: int, hand: str, chart: DrawnChart, base: int, strands: Strands, hanger: Hanger) -> Piece | None:
-    """The piece; None where a set is ragged or a bead is not in the legend."""
-    beads = [bead for row in chart.rows for line in row.lines for bead in line]
-    beads += [bead for strand in strands for bead in strand.beads + strand.end]
-    if not {bead.key for bead in beads} | set(hanger.beads) <= set(legend):
-        return None
+def _rows(stitch: str, chart: DrawnChart, base: int, hand: str) -> tuple[Row, ...] | None:
+    """The rows of a chart; None where a set is ragged."""
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
-    drawn = [[Stitch(beads[0].at, tuple(bead.key for bead in reversed(beads))) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
-    return Piece(legend, drop, hand, piece_rows(drawn, len(drawn) - 1 - base, hand),
-                 tuple(Strand(number, _keys(strand.beads), _keys(strand.end)) for number, strand in enumerate(strands, 1)), hanger)
+    order = 1 if STITCHES[stitch].LYING else -1   # a set that stands is drawn from the top and worked from below
+    drawn = [[Stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
+    return worked_rows(stitch, drawn, len(drawn) - 1 - base, hand)
+
+
+def _piece(stitch: str, legend: Mapping[str, Bead], drop: int, hand: str, rows: tuple[Row, ...], hang: str, strands: tuple[WrittenStrand, ...],
+           hangers: tuple[WrittenHanger, ...], items: tuple[Item, ...]) -> Piece | None:
+    """The piece; None where a bead is not in the legend."""
+    keys = {key for row in rows for each in row.stitches for key in each.beads}
+    keys |= {bead.key for strand in strands for bead in strand.every}
+    keys |= {bead.key for hanger in hangers for bead in hanger.beads}
+    if not keys <= set(legend):
+        return None
+    carrying = tuple(written.hanger for written in hangers if written.hanger.kind != "none")
+    return Piece(legend, drop, hand, rows, tuple(strand.made for strand in strands), carrying, stitch, hang,
+                 {item.item: millimetres(item.size) or CHARM for item in items})
 
 
 def _keys(beads: tuple[DrawnBead, ...]) -> tuple[str, ...]:

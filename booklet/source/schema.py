@@ -1,4 +1,4 @@
-"""The format of a pattern file and of the book file, as frozen dataclasses that say what each field holds.
+"""The format of a pattern file and of the book file, as forms that say what each field holds.
 
 Everything else about the format is read from here: the reading, the JSON Schemas for editors, the format page.
 """
@@ -6,12 +6,14 @@ Everything else about the format is read from here: the reading, the JSON Schema
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from ..craft.beads import SHAPES
-from ..craft.steps import STEP_IDS
+from ..craft.piece import GUARD_SPAN, HANGER_PASSES, RING_SIZE
+from ..craft.places import HANGS
+from ..craft.stitches import STITCHES
 from ..craft.techniques import LEVELS, TECHNIQUES
-from .records import Many, Named, OrText, Record, entry
+from .records import Form, Many, Named, OneOrMany, OrText, Record, entry
+from .strand_value import StrandEntry, StrandValue
 from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
                      Whole, grams, mm, percent)
 from .written import Written
@@ -22,11 +24,16 @@ LEVEL = Choice(LEVELS)
 HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))
 COUNTED = ("base", "rows", "strands", "beads")
+SEVERITIES = ("error", "warning", "note", "off")
 MARKDOWN = Text(20_000, lines=True)
+CHART = ("the drawing, top row first: a bar, then spaces and bead keys, neighbours of a row two characters apart. "
+         "brick: each row one character to the side of the row under it; a set stands upright, one line for each of its beads. "
+         "peyote: the same drawing, a column of stitches to each character, a line to each row; a set lies along its line, its beads without a space "
+         "between them and as many spaces to the next set. "
+         "square and loom: beads straight above one another")
 
 
-@dataclass(frozen=True)
-class BeadEntry:
+class BeadEntry(Form):
     """One bead of the legend."""
 
     name: str | None = entry(Text(60), "what the colour is called", required=True)
@@ -36,8 +43,7 @@ class BeadEntry:
     pack: float | None = entry(grams("5 g"), "how much one pack of it holds")
 
 
-@dataclass(frozen=True)
-class ChangedBead:
+class ChangedBead(Form):
     """One bead of a colourway: what differs from the legend."""
 
     name: str | None = entry(Text(60), "what the colour is called", required=True)
@@ -46,77 +52,75 @@ class ChangedBead:
     kind: str | None = entry(Text(60), "shape and size; that of the legend if left out")
 
 
-@dataclass(frozen=True)
-class Body:
+class Body(Form):
     """The woven part."""
 
-    stitch: str | None = entry(Choice(("brick",)), "the stitch it is worked in", "brick")
-    drop: int | None = entry(Whole(1, 4), "beads in a stitch", 1)
-    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom", "bottom")
-    chart: Written | None = entry(Source(), "the drawing, top row first: a bar, then spaces and bead keys", required=True)
+    stitch: str | None = entry(Choice(tuple(STITCHES)), "the stitch it is worked in: brick, peyote, square or loom", "brick")
+    drop: int | None = entry(Whole(1, 4), "beads in a stitch; 1 in square stitch and loom work", 1)
+    base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom; all but brick stitch begin at the bottom", "bottom")
+    chart: Written | None = entry(Source(), CHART, required=True)
 
 
-@dataclass(frozen=True)
-class Fringe:
+class Fringe(Form):
     """The strands under the body."""
 
+    hang: str | None = entry(Choice(HANGS), "where it hangs: under row 1, under the lowest row, along the lower edge, or on the thread "
+                             "bridges under the lowest row", "base")
     end: Written | None = entry(Source(), "end beads of every strand; a strand's own, after >, win")
     mirror: bool | None = entry(Flag(), "the strands are written to the middle one and mirrored", False)
-    strands: tuple[Written | None, ...] | None = entry(Many(Source(), 400), "left to right as it hangs, such as 3(2W 1B) 4W > 1D")
+    strands: tuple[StrandEntry | None, ...] | None = entry(
+        Many(StrandValue(), 400), "left to right as it hangs, one for each place, such as 3(2W 1B) 4W > 1D; ~ leaves a place empty")
     chart: Written | None = entry(Source(), "or drawn: one column per strand, blank where a strand has ended")
 
 
-@dataclass(frozen=True)
-class HangerEntry:
-    """What the ear wire holds."""
+class HangerEntry(Form):
+    """What carries the piece."""
 
-    kind: str | None = entry(Choice(("guard", "loop", "none")), "a thread guard, a loop of beads, or nothing", required=True)
+    kind: str | None = entry(Choice(("guard", "ring", "loop", "none")), "a thread guard, a closed ring, a loop of beads, or nothing", required=True)
     beads: Written | None = entry(Source(), "the beads of a loop, such as 7W")
+    at: str | None = entry(Choice(("left", "middle", "right")), "where on the top row it sits", "middle")
+    span: float | None = entry(mm("3 mm", 0.5, 100), f"of a guard, from leg to leg; {GUARD_SPAN:g} mm if left out")
+    size: float | None = entry(mm("4 mm", 1, 50), f"of a ring, across; {RING_SIZE:g} mm if left out")
+    passes: int | None = entry(Whole(1, 12), "of the thread through it", HANGER_PASSES)
 
 
-@dataclass(frozen=True)
-class Item:
+class Item(Form):
     """A finding in the trade's sense: an ear wire, a thread guard and the like."""
 
     item: str = entry(Text(80), "what it is", "", required=True)
     size: str = entry(Text(40), "its size, as a shop gives it", "")
-    each: int = entry(Whole(1, 1000), "how many a piece takes", 1)
+    each: int = entry(Whole(1, 1000), "how many a piece takes; where strands take some of them and nothing is written, as many as these")
 
 
-@dataclass(frozen=True)
-class ThreadKind:
+class ThreadName(Form):
     """One thread."""
 
     kind: str | None = entry(Text(60), "the thread, such as nylon D", required=True)
 
 
-@dataclass(frozen=True)
-class ThreadEntry:
+class ThreadEntry(Form):
     """Which thread a maker works with."""
 
-    body: ThreadKind | None = entry(Record(ThreadKind), "thread of the body")
-    fringe: ThreadKind | None = entry(Record(ThreadKind), "thread of the fringe")
+    body: ThreadName | None = entry(Record(ThreadName), "thread of the body")
+    fringe: ThreadName | None = entry(Record(ThreadName), "thread of the fringe")
     length: float | None = entry(mm("1.4 m", 400, 10_000), "a comfortable working length")
 
 
-@dataclass(frozen=True)
-class Photo:
+class Photo(Form):
     """A photograph of the finished piece."""
 
     file: str = entry(FileName("photos/cloud-shadow.jpg"), "the file, from the folder patterns/ on", "", required=True)
     alt: str = entry(Text(500), "what it shows, for those who cannot see it", "", required=True)
 
 
-@dataclass(frozen=True)
-class Link:
+class Link(Form):
     """A web address, printed as text and as a QR code."""
 
     label: str = entry(Text(120), "what stands there", "", required=True)
     url: str = entry(LINK, "its address", "", required=True)
 
 
-@dataclass(frozen=True)
-class StepText:
+class StepText(Form):
     """Markdown of the author's for a standard step: instead of it, before it, or after it."""
 
     text: str = entry(MARKDOWN, "Markdown that replaces the step's text", "")
@@ -124,13 +128,34 @@ class StepText:
     after: str = entry(MARKDOWN, "Markdown after the step's text", "")
 
 
+def _step_ids() -> tuple[str, ...]:
+    """The standard steps; asked for late, because hardly any reading of a pattern needs to know them."""
+    from ..craft.steps import STEP_IDS
+
+    return STEP_IDS
+
+
+_HANGERS = OneOrMany(Record(HangerEntry), 3)
 _KEYED = {"shape": KEY, "words": "a bead key is one letter or digit"}
-_STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", STEP_IDS)
+_RULES = {"shape": "[a-z]+(-[a-z]+)*", "words": "the name of a rule has small letters and hyphens"}
+_STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "the name of a step has small letters and hyphens", _step_ids)
 _WAYS = Named(Named(Record(ChangedBead), **_KEYED), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20)
 
 
-@dataclass(frozen=True)
-class PatternFile:
+class PatternLint(Form):
+    """What lint is told about one pattern."""
+
+    allow: Mapping[str, str | None] | None = entry(Named(Text(300), **_RULES), "rules that do not hold here, each with the reason")
+
+
+class BookLint(Form):
+    """What lint is told about a whole book."""
+
+    severity: Mapping[str, str | None] | None = entry(
+        Named(Choice(SEVERITIES), **_RULES), "how much the findings of a rule matter; off: they are not shown")
+
+
+class PatternFile(Form):
     """patterns/SLUG.yaml as written."""
 
     title: str | None = entry(Text(120), "name of the pattern", required=True)
@@ -139,11 +164,12 @@ class PatternFile:
     level: str | None = entry(LEVEL, "how much a maker must know already; the book may give it")
     makes: str | None = entry(MAKES, "what comes of it; the book may give it")
     mirror: bool | None = entry(Flag(), "the second piece of the pair is the first turned over", False)
+    front: bool | None = entry(Flag(), "the piece has a front, so it cannot be turned over: words of the mirrored piece are printed too", False)
     hand: str | None = entry(HAND, "right, if nothing says otherwise: row 1 runs left to right; left: right to left")
     beads: Mapping[str, BeadEntry | None] | None = entry(Named(Record(BeadEntry), **_KEYED, most=62), "the legend, in the order in which it prints", required=True)
     body: Body | None = entry(Record(Body), "the woven part", required=True)
     fringe: Fringe | None = entry(Record(Fringe), "the strands under it")
-    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    hanger: tuple[HangerEntry | None, ...] | None = entry(_HANGERS, "what carries the piece; a list where there are several")
     findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
     thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
     photo: Photo | None = entry(Record(Photo), "a photograph of the finished piece")
@@ -152,11 +178,11 @@ class PatternFile:
     steps: Mapping[str, StepText | None] | None = entry(_STEPS, "Markdown that replaces or adds to a standard step")
     colourways: Mapping[str, Mapping[str, ChangedBead | None] | None] | None = entry(_WAYS, "the same chart in other bead colours")
     counted: Mapping[str, int | None] | None = entry(
-        Named(Whole(), "", "base, rows, strands and beads can be counted", COUNTED), "what the author counted by hand, to compare")
+        Named(Whole(), "", "base, rows, strands and beads can be counted", lambda: COUNTED), "what the author counted by hand, to compare")
+    lint: PatternLint | None = entry(Record(PatternLint), "what lint is told about this pattern")
 
 
-@dataclass(frozen=True)
-class PageEntry:
+class PageEntry(Form):
     """The page of the printed book."""
 
     size: tuple[float, float] | None = entry(PageSize(), "trim size: a name, or width x height")
@@ -164,20 +190,18 @@ class PageEntry:
     gutter: float | None = entry(mm("4 mm", 0, 30), "what the inside margin gains")
 
 
-@dataclass(frozen=True)
-class Defaults:
+class Defaults(Form):
     """What patterns inherit where they say nothing."""
 
     level: str | None = entry(LEVEL, "how much a maker must know already")
     makes: str | None = entry(MAKES, "what comes of a pattern")
     hand: str | None = entry(HAND, "right: row 1 runs left to right; left: right to left")
-    hanger: HangerEntry | None = entry(Record(HangerEntry), "what the ear wire holds")
+    hanger: tuple[HangerEntry | None, ...] | None = entry(_HANGERS, "what carries the piece; a list where there are several")
     findings: tuple[Item | None, ...] | None = entry(Many(Record(Item), 50), "ear wires and other findings, counted for one piece")
     thread: ThreadEntry | None = entry(Record(ThreadEntry), "thread of body and fringe")
 
 
-@dataclass(frozen=True)
-class KindEntry:
+class KindEntry(Form):
     """A bead kind of the book's own; one of a known name changes only what it says."""
 
     shape: str | None = entry(Choice(SHAPES), "its shape")
@@ -189,8 +213,25 @@ class KindEntry:
     source: str | None = entry(Text(300), "where the figures come from")
 
 
-@dataclass(frozen=True)
-class Spare:
+class ThreadKindEntry(Form):
+    """A thread kind of the book's own; one of a known name changes only what it says."""
+
+    diameter: float | None = entry(mm("0.2 mm", 0.02, 3), "as its maker states or as measured; a strength in pounds does not tell it")
+    material: str | None = entry(Text(60), "what it is made of")
+    spool: float | None = entry(mm("45 m", 1000, 10_000_000), "how much thread is on one spool")
+    source: str | None = entry(Text(300), "where the figures come from")
+
+
+class NeedleEntry(Form):
+    """A size of beading needle."""
+
+    diameter: float | None = entry(mm("0.38 mm", 0.1, 3), "its thickness", required=True)
+    thread: float | None = entry(mm("0.21 mm", 0.02, 3), "the thickest thread that it is usually sold for", required=True)
+    eye: float | None = entry(mm("0.3 mm", 0.02, 3), "the thickest thread that can be forced through its eye", required=True)
+    source: str | None = entry(Text(300), "where the figures come from")
+
+
+class Spare(Form):
     """What to buy over what is needed."""
 
     percent: float | None = entry(percent("10 %"), "of each colour")
@@ -200,8 +241,7 @@ class Spare:
 _ASKED = Many(Choice(tuple(TECHNIQUES)), len(TECHNIQUES))
 
 
-@dataclass(frozen=True)
-class LevelsEntry:
+class LevelsEntry(Form):
     """At which level the book places a technique, where that is not the usual one."""
 
     beginner: tuple[str | None, ...] | None = entry(_ASKED, "techniques that suit a beginner")
@@ -210,11 +250,12 @@ class LevelsEntry:
 
 
 _PAGES = Many(Shaped(r"[a-z0-9]+(-[a-z0-9]+)*(\.md)?", "bad-name", "the name of a page in patterns/pages", 80), 50)
+THREADS = Named(Record(ThreadKindEntry), r"\S(.{0,58}\S)?", "the name of a thread kind is a short text")
+NEEDLES = Named(Record(NeedleEntry), "[0-9]{1,2}", "the size of a needle is a number")
 KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
 
 
-@dataclass(frozen=True)
-class BookFile:
+class BookFile(Form):
     """patterns/book.yaml as written."""
 
     title: str | None = entry(Text(200), "title of the book", required=True)
@@ -236,6 +277,8 @@ class BookFile:
     levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
+    lint: BookLint | None = entry(Record(BookLint), "what lint is told about the book")
+    threads: Mapping[str, ThreadKindEntry | None] | None = entry(THREADS, "thread kinds of the book's own")
 
 
 PATTERN, BOOK = Record(PatternFile), Record(BookFile)

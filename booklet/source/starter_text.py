@@ -63,9 +63,9 @@ def _leans(planned: Start) -> bool:
 
 
 def _summary(planned: Start) -> str:
-    fringe = {"none": "", "straight": " with a straight fringe", "v": " with a fringe that falls to a point",
-              "slant": " with a fringe that slants from the left", "curve": " with a fringe with a round hem"}[planned.fringe]
-    return f"A {planned.shape} in brick stitch{fringe}."
+    fringe = {"none": "", "straight": ", and a straight fringe", "v": ", and a fringe that falls to a point",
+              "slant": ", and a fringe that slants from the left", "curve": ", and a fringe with a round hem"}[planned.fringe]
+    return f"A {planned.shape} in brick stitch with fine lines that follow its edge{fringe}."
 
 
 def _legend(planned: Start) -> str:
@@ -127,7 +127,8 @@ def _hanger(planned: Start) -> str:
     return "\n".join([
         "# What the ear wire holds: a loop of beads on the middle of the top row. {kind: guard} would be a thread guard, which",
         "# the findings must have too; {kind: none} is nothing at all.",
-        f"hanger: {{kind: loop, beads: {_runs(LOOP)}}}",
+        f"hanger: {{kind: loop, beads: {_runs(LOOP)}}}" if len(planned.body[-1]) > 1 else
+        _line(f"hanger: {{kind: loop, beads: {_runs(LOOP)}, passes: 2}}", "one stitch holds it, and the thread passes it often"),
         "findings:",
         _line("  - {item: ear wire, each: 1}", "each: for one piece"),
         "thread:",

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple, Protocol
 
 from . import measures
-from .files import STRANGE
+from .files import strange_characters
 from .nodes import TEXT, Node
 from .reader import FieldPath, Reader, label
 from .wording import did_you_mean, either, quoted
@@ -36,7 +36,7 @@ def text_of(node: Node, reader: Reader, path: FieldPath) -> str | None:
     if not text:
         reader.empty(node, path)
         return None
-    strange = STRANGE.search(text)
+    strange = next(strange_characters(text), None)
     if strange:
         reader.find(node, "strange-character", f"{label(path)} holds the invisible character U+{ord(strange.group()):04X}", "delete it")
         return None

@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ..findings import Finding, Mark, Severity
 from .book import Book, read_book
@@ -14,11 +15,15 @@ from .files import checked, decode, inside, name_in, read_file
 from .pattern import Pattern
 from .resolve import read_pattern
 from .values import SLUG
-from .wording import quoted
+from .wording import quoted, shown
+
+if TYPE_CHECKING:
+    from .releases import Releases
 
 FOLDER = "patterns"
 BOOK_FILE = "book.yaml"
-OTHER_FILES = (BOOK_FILE, "releases.yaml")   # YAML files of the folder that are no patterns
+RELEASES_FILE = "releases.yaml"
+OTHER_FILES = (BOOK_FILE, RELEASES_FILE)   # YAML files of the folder that are no patterns
 
 
 @dataclass(frozen=True)
@@ -30,6 +35,7 @@ class Workspace:
     patterns: Mapping[str, Pattern]
     slugs: tuple[str, ...]              # of every pattern file there is, readable or not
     findings: tuple[Finding, ...]
+    releases: Releases | None = None    # None where nothing was published
 
 
 def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
@@ -47,8 +53,19 @@ def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
         if pattern is not None:
             patterns[pattern.slug] = pattern
     rank = {slug: place for place, slug in reversed(list(enumerate(book.order)))}
+    released, found = _releases(root)
     ordered = dict(sorted(patterns.items(), key=lambda entry: (rank.get(entry[0], len(rank)), entry[0])))
-    return Workspace(root, book, ordered, tuple(file.stem for file in everything), tuple(findings))
+    return Workspace(root, book, ordered, tuple(file.stem for file in everything), tuple(findings + found), released)
+
+
+def load_text(root: Path, data: str | bytes, name: str) -> Workspace:
+    """A workspace whose one pattern is a text that is no file of it, such as standard input; the book file of `root` holds for it."""
+    book, findings = _book(root)
+    released, _ = _releases(root)   # faults in it are not those of the text
+    name = shown(name, 400)
+    slug = re.sub("[^a-z0-9]+", "-", Path(name).stem.lower()).strip("-") or "pattern"
+    pattern, found = read_text(data, name, slug, book)
+    return Workspace(root, book, {slug: pattern} if pattern else {}, (slug,), tuple(findings + found), released)
 
 
 def pattern_files(root: Path) -> list[Path]:
@@ -88,6 +105,18 @@ def _book(root: Path) -> tuple[Book, list[Finding]]:
     if text is None:
         return Book(name_in(path, root), broken=True), findings
     return read_book(text, name_in(path, root))
+
+
+def _releases(root: Path) -> tuple[Releases | None, list[Finding]]:
+    path = root / FOLDER / RELEASES_FILE
+    if not os.path.lexists(path):
+        return None, []
+    text, findings = read_file(path, root)
+    if text is None:
+        return None, findings
+    from .releases import read_releases   # loaded here, because a book that was never published does not need it
+
+    return read_releases(text, name_in(path, root))
 
 
 def _listed(root: Path) -> tuple[list[Path], list[Finding]]:

@@ -89,10 +89,10 @@ def test_every_bead_of_the_fringe_chart_has_its_colour(tiny, figures, views):
     plan = fringe_plan(piece, chart_scales(piece, print_room(sheet(tiny.workspace.book.page)).chart)[1])
     seen = 0
     for strand in piece.strands:
-        for bead in plan.beads(strand):
+        for bead in plan.strands[strand.number].beads:
             kind = piece.legend[bead.key].kind
             half = [size * plan.scale * 0.34 * 96 / 25.4 * PIXELS for size in (kind.diameter, kind.length)]
-            colours = shades(image, place(bead.x, bead.y), [round(half[0]), round(half[1] / 2)])
+            colours = shades(image, place(plan.x(strand.number - 1) + bead.x, plan.start + bead.y), [round(half[0]), round(half[1] / 2)])
             assert any(near(colour, piece.legend[bead.key].colour) for colour in colours), (strand.number, bead, colours)
             seen += 1
     assert seen == sum(len(strand.all) for strand in piece.strands)

@@ -55,7 +55,13 @@ def test_the_line_that_it_names_puts_the_pattern_into_the_book(tmp_path):
 
 def test_a_broken_book_does_not_stop_it(tmp_path):
     write(tmp_path, "book.yaml", "title: [\n")
-    assert run(tmp_path, "new", "breeze").exit_code == 0
+    made = run(tmp_path, "new", "breeze")
+    assert made.exit_code == 0 and (tmp_path / "patterns" / "breeze.yaml").is_file() and "patterns/book.yaml:2:1: error: " in made.stderr
+
+
+def test_a_heavy_piece_is_written_and_said_to_be_heavy(tmp_path):
+    made = run(tmp_path, "new", "breeze", "--base", "24", "--drop", "4")
+    assert made.exit_code == 0 and made.stdout == "patterns/breeze.yaml\n" and "[heavy-piece]" in made.stderr.splitlines()[0]
 
 
 def test_error_a_file_is_never_overwritten(tmp_path):

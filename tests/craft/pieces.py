@@ -1,5 +1,7 @@
 """Random and hand-made pieces for the tests of the craft."""
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from booklet.craft.beads import Bead, BeadKind
@@ -14,7 +16,7 @@ def piece(rows, base=0, hand="right", strands=(), end="W", hanger=None):
     """A piece from rows given bottom up as (position, sets), a set being a string from the bottom bead up; empty for a gap."""
     drawn = [[Stitch(at + 2 * i, tuple(beads)) for i, beads in enumerate(sets) if beads] for at, sets in rows]
     lines = tuple(Strand(n, tuple(beads), tuple(end)) for n, beads in enumerate(strands, 1))
-    return Piece(LEGEND, len(rows[0][1][0]), hand, piece_rows(drawn, base, hand), lines, hanger or Hanger())
+    return Piece(LEGEND, len(rows[0][1][0]), hand, piece_rows(drawn, base, hand), lines, (hanger,) if hanger else ())
 
 
 def triangle(base, last=1, drop=1, **more):
@@ -41,7 +43,7 @@ def workable(draw, fringe=True):
         sides.append(side)
     upper, lower = sides
     strands = [draw(st.lists(KEYS, max_size=30)) for _ in range(count)] if fringe and draw(st.booleans()) else []
-    hanger = draw(st.sampled_from([Hanger(), Hanger("guard"), Hanger("loop", tuple("WBWBW"))]))
+    hanger = draw(st.sampled_from([None, Hanger("guard"), Hanger("loop", tuple("WBWBW")), Hanger("ring", passes=4)]))
     return piece([*lower[::-1], base, *upper], len(lower), draw(st.sampled_from(["right", "left"])), strands,
                  draw(st.sampled_from(["W", "BBB", "WRW"])), hanger)
 
@@ -65,8 +67,16 @@ def stepped(draw):
     drawn = [[Stitch(at, tuple(draw(beads))) for first, last in spans for at in range(first, last + 1, 2)]
              for spans in (*lower[::-1], base, *upper)]
     hand = draw(st.sampled_from(["right", "left"]))
-    hanger = draw(st.sampled_from([Hanger(), Hanger("guard"), Hanger("loop", tuple("WBWBW"))]))
-    return Piece(LEGEND, drop, hand, piece_rows(drawn, len(lower), hand), (), hanger)
+    return Piece(LEGEND, drop, hand, piece_rows(drawn, len(lower), hand), hangers=draw(hangers()))
+
+
+@st.composite
+def hangers(draw):
+    """Up to three hangers of any kind, each at a place of its own."""
+    ats = draw(st.lists(st.sampled_from(["left", "middle", "right"]), unique=True, max_size=3))
+    one = st.builds(Hanger, st.sampled_from(["guard", "ring", "loop"]), st.lists(st.sampled_from("WBR"), min_size=1, max_size=9).map(tuple),
+                    span=st.floats(0.5, 12), passes=st.integers(1, 5))
+    return tuple(replace(hanger, at=at, beads=hanger.beads if hanger.kind == "loop" else ()) for at, hanger in ((at, draw(one)) for at in ats))
 
 
 def _spans_on(draw, under):

@@ -89,7 +89,7 @@ def test_the_path_is_one_walk_that_reaches_every_bead(made):
                 assert {p for p in getattr(event, "places", ()) if p.part in parts} <= seen
     reached = set(needle.passes())
     assert len(reached) == sum(len(s.beads) for r in made.rows for s in r.stitches) + sum(
-        len(s.all) for s in made.strands) + len(made.hanger.beads)
+        len(s.all) for s in made.strands) + sum(len(h.beads) for h in made.hangers)
 
 
 @given(workable(fringe=False))

@@ -126,7 +126,9 @@ def test_a_far_part_begins_with_a_new_thread():
     thread = [event for event in path(made).body if isinstance(event, (Anchor, WeaveIn))]
     assert thread == [Anchor(Section("row", 1)), WeaveIn(Section("row", 9, "a")), Anchor(Section("row", 2, "b")), WeaveIn(Section("row", 9, "b"))]
     (use,) = thread_use(made, ThreadPlan())
-    assert (use.lengths, use.changes) == (2, ())
+    begun = Section("row", 2, "b")
+    assert (use.lengths, use.changes, use.after, use.begun) == (2, (begun,), (Section("row", 9, "a"),), (begun,))
+    assert "thread-change" not in told(made)   # the part says it
     assert "weave in the thread. Anchor a new one in row 1 beside stitch 3" in told(made)["part-start"]
 
 
@@ -203,7 +205,7 @@ def test_every_thread_is_one_walk_and_together_they_reach_every_bead(made):
                 assert not reached & set(event.places)
                 reached |= set(event.places)
             assert set(getattr(event, "places", ())) <= reached
-    assert len(reached) == sum(len(s.beads) for r in made.rows for s in r.stitches) + len(made.hanger.beads)
+    assert len(reached) == sum(len(s.beads) for r in made.rows for s in r.stitches) + sum(len(hanger.beads) for hanger in made.hangers)
 
 
 @settings(deadline=None)

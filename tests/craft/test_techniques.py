@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 from tests.craft.pieces import LEGEND, piece, triangle, workable
+from tests.craft.weaves import woven
 
 from booklet.craft.beads import BeadKind
 from booklet.craft.piece import Hanger
@@ -58,3 +59,12 @@ def test_the_needed_level_is_the_highest_of_its_techniques(made):
     assert needed_level(made) == [level for level in LEVELS if level in asked][-1]
     assert needed_level(made, dict.fromkeys(TECHNIQUES, "beginner")) == "beginner"
     assert needed_level(made, {**USUAL_LEVELS, "brick-stitch": "advanced"}) == "advanced"
+
+
+def test_each_weave_is_a_technique_and_an_odd_count_asks_for_more():
+    even = woven("peyote", [(1, ["WB"] * 3), (0, ["WB"] * 3)] * 2)
+    odd = woven("peyote", [(0, ["W"] * 3), (1, ["W"] * 2)] * 2)
+    assert techniques_said(even) == "flat peyote, 2-drop"
+    assert ids(odd) == ["flat-peyote", "edge-turn"] and needed_level(odd) == "intermediate"
+    assert techniques_said(woven("square", [(0, ["W"] * 3)] * 2)) == "square stitch"
+    assert techniques_said(woven("loom", [(0, ["W"] * 3), (0, ["W"] * 4)])) == "loom work, increases"

@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.craft.pieces import KEYS, piece, triangle, workable
 
+from booklet.craft.reading.strands import ReadLine, ReadStrand
 from booklet.craft.replay import CannotRead, differences, replay
 from booklet.craft.runs import said
 from booklet.craft.words import row_words, strand_words
@@ -55,7 +56,7 @@ def test_a_changed_bead_is_noticed(made, data):
 @given(st.lists(KEYS, min_size=1, max_size=60))
 def test_run_notation_keeps_every_bead(keys):
     read = replay([], [f"Strand 1, {len(keys)} beads: {said([(key,) for key in keys])}"])
-    assert read.strands == ((1, tuple(keys), ()),)
+    assert read.strands == (ReadStrand(1, 1, 1, ReadLine(tuple(keys))),)
 
 
 @pytest.mark.parametrize("row", [

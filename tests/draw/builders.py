@@ -40,7 +40,7 @@ def piece(chart: str, *, drop: int = 1, base: int = 0, hand: str = RIGHT, strand
     used = dict(LEGEND if legend is None else legend)
     keys = set("".join(lines)) | set("".join(strands)) | set(hanger.beads)
     return Piece({key: bead for key, bead in used.items() if key in keys}, drop, hand,
-                 piece_rows(drawn, base, hand), fringe, hanger)
+                 piece_rows(drawn, base, hand), fringe, (hanger,) if hanger.kind != "none" else ())
 
 
 def triangle(base: int = 11, keys: str = "WBWGWR", **more) -> Piece:

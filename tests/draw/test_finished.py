@@ -24,7 +24,7 @@ PIECES = {
 
 @pytest.mark.parametrize("shown", PIECES.values(), ids=PIECES)
 def test_the_body_has_as_many_beads_as_the_piece(shown):
-    body = replace(shown, strands=(), hanger=Hanger())
+    body = replace(shown, strands=(), hangers=())
     seen = Seen(finished_svg(body, scale=2), without=LIGHTS)
     assert len(seen.blobs({bead.colour for bead in body.legend.values()})) == sum(
         len(stitch.beads) for row in body.rows for stitch in row.stitches)
@@ -72,7 +72,7 @@ def test_fit_fills_the_box(pieces):
 
 
 def test_the_second_of_a_pair_is_alike_or_turned_over():
-    body = replace(SKETCH, strands=(), hanger=Hanger())
+    body = replace(SKETCH, strands=(), hangers=())
     step = (size(body).width + 7.0) * 2
     alike, turned = (Seen(pair_svg(body, mirror=mirror, scale=2), without=LIGHTS) for mirror in (False, True))
     grid = ["  B R G", " B W W R", "G W M S B"]
@@ -101,19 +101,19 @@ def test_elements_do_not_grow_with_beads():
 
 def test_hangers():
     bare = finished_size(triangle(5), 1)[1]
-    assert finished_size(replace(triangle(5), hanger=Hanger("guard")), 1)[1] > bare + 4
+    assert finished_size(replace(triangle(5), hangers=(Hanger("guard"),)), 1)[1] > bare + 4
     loop = Seen(finished_svg(PIECES["loop"], scale=2), without=LIGHTS)
     assert len([blob for blob in loop.blobs([LEGEND["S"].colour], least=0.5) if blob[1] < 0]) == 4
     assert 'class="metal"' not in finished_svg(triangle(5))
 
 
 def test_alternative_text():
-    guarded = replace(triangle(11, strands=v_fringe(11)), hanger=Hanger("guard"))
+    guarded = replace(triangle(11, strands=v_fringe(11)), hangers=(Hanger("guard"),))
     assert finished_alt(guarded) == (
         "The finished piece, 18 mm wide and 44 mm long without the ear wire: a body of 11 rows, a fringe of 11 strands, "
         "a thread guard with a plain ring. Beads: W chalk white, B storm blue, R rowan red, G old gold.")
     assert pair_alt(triangle(2), mirror=True) == (
-        "The finished pair, the second turned over; each piece, 3 mm wide and 3 mm long without the ear wire: a body of 2 rows. "
+        "The finished pair, the second the mirror image of the first; each piece, 3 mm wide and 3 mm long without the ear wire: a body of 2 rows. "
         "Beads: W chalk white.")
     assert finished_alt(Piece(LEGEND, 1, "right", ())) == "The finished piece, without rows."
     assert Seen(finished_svg(Piece(LEGEND, 1, "right", ()))).root.get("role") == "img"

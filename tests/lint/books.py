@@ -57,8 +57,9 @@ def several(snippet):
     parts = re.split(r"^# patterns/([a-z-]+)\.yaml\n", snippet, flags=re.MULTILINE)
     assert not parts[0]
     written = dict(zip(parts[1::2], parts[2::2]))
+    releases = {"releases.yaml": written.pop("releases")} if "releases" in written else {}
     book = written.pop("book", f"order: [{', '.join(written) or 'morning-cloud'}]\n")
-    files = {"book.yaml": completed(book, BOOK)}
+    files = releases | {"book.yaml": completed(book, BOOK)}
     for (slug, text), chart in zip((written or {"morning-cloud": ""}).items(), CHARTS):
         whole = completed(f"title: {slug.replace('-', ' ').title()}\nbody:\n  chart: |\n    {chart}\n")
         files[f"{slug}.yaml"] = completed(text, whole)

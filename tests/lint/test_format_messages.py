@@ -36,7 +36,8 @@ def test_error_odd_capitals_of_a_bead(tmp_path):
 def test_error_fields_out_of_order(tmp_path):
     named = others(a="title: Slant Rain\n", b="title: Heat Haze\n")
     assert found(tmp_path, "counted: {base: 3}\nnotes: It rains.\n", book("a", "b"), **named) == [
-        f"{FILE}:14:8: note: notes stands after counted, but in most patterns of the book before it [fields-out-of-order]"]
+        f"{FILE}:14:8: note: notes stands after counted, but in most patterns of the book before it "
+        "(booklet lint --fix puts the fields in order) [fields-out-of-order]"]
 
 
 def test_an_order_that_is_not_usual_is_no_fault(tmp_path):
@@ -77,11 +78,11 @@ def test_error_odd_unit(tmp_path):
 findings:
   - {item: 5 gr of clay, size: 4mm}
 notes: Cut 1,5 m or 12" or 3cm and 3ins. 1.4 m is fine, 15/0 as well, and 1,002 beads.
-thread: {body: {kind: 6lb braid}}
+thread: {body: {kind: cord 6lb}}
 """
     odd = [("14:12", "5 gr", "5 g"), ("14:32", "4mm", "4 mm"), ("15:12", "1,5 m", "1.5 m"), ("15:21", '12"', "12 in"), ("15:28", "3cm", "3 cm"),
            ("15:36", "3ins", "3 in"), ("16:23", "6lb", "6 lb")]
-    assert found(tmp_path, text) == [f"{FILE}:{place}: note: {written!r} is not how units are written (write {right}) [odd-unit]"
+    assert found(tmp_path, text, "title: B\norder: [morning-cloud]\nthreads: {cord 6lb: {diameter: 0.2 mm}}\n") == [f"{FILE}:{place}: note: {written!r} is not how units are written (write {right}) [odd-unit]"
                                      for place, written, right in odd]
 
 

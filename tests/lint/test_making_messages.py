@@ -47,14 +47,21 @@ def test_error_thread_too_long(tmp_path):
 
 
 def test_error_material_without_kind(tmp_path):
-    thread = "thread:\n  body: {kind: nylon}\n"
-    size = "the thread nylon has no size (write it as a shop sells it, such as nylon D or braided 6 lb) [material-without-kind]"
-    assert found(tmp_path, thread) == [f"{FILE}:14:16: warning: {size}"]
+    thread = "thread:\n  body: {kind: nylon A}\n"
+    assert found(tmp_path, thread) == []
     assert found(tmp_path, thread + fringe("4W", "4W", "4W")) == [
-        f"{FILE}:14:3: warning: the thread of the fringe is not given, so nylon D is printed (write thread.fringe) [material-without-kind]",
-        f"{FILE}:15:16: warning: {size}"]
+        f"{FILE}:14:3: warning: the thread of the fringe is not given, so nylon B is printed (write thread.fringe) [material-without-kind]"]
 
 
 def test_thread_that_is_inherited_is_given(tmp_path):
-    book = "title: A Book\norder: [morning-cloud]\ndefaults:\n  thread: {body: {kind: nylon D}, fringe: {kind: size B}}\n"
+    book = "title: A Book\norder: [morning-cloud]\ndefaults:\n  thread: {body: {kind: nylon B}, fringe: {kind: nylon A}}\n"
     assert found(tmp_path, "thread: {length: 1.2 m}\n" + fringe("4W", "4W", "4W"), book) == []
+
+
+def test_error_hang_not_in_this_stitch(tmp_path):
+    body = "body:\n  stitch: square\n  chart: |\n    2 | W B W\n    1 | W B W\n"
+    assert found(tmp_path, body + "fringe: {hang: bridges, end: 1B, strands: [4W, 4W]}\n") == [
+        f"{FILE}:14:16: error: a fringe of square stitch cannot hang from thread bridges (leave hang out: the strands hang from row 1) "
+        "[hang-not-in-this-stitch]"]
+    assert found(tmp_path, body + "fringe: {hang: lowest, end: 1B, strands: [4W, ~, {loop: 9W, to: next}]}\n") != []
+    assert found(tmp_path, body + "fringe: {hang: lowest, end: 1B, strands: [4W, {loop: 9W}, ~]}\n") == []

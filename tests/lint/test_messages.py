@@ -122,7 +122,8 @@ def test_error_fringe_under_lower_rows(tmp_path, below, rows):
     chart = "".join(f"    {line}\n" for line in ["2 |  B B", "1 | W B W", *below])
     text = f"body:\n  base: widest\n  chart: |\n{chart}fringe: {{end: 1B, strands: [2W, 2W, 2W]}}\n"
     (line,) = found(tmp_path, text)
-    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it [fringe-under-lower-rows]")
+    assert line.endswith(f": warning: the strands hang from row 1 and hide {rows} below it "
+                         "(hang: lowest or hang: edge hangs them lower) [fringe-under-lower-rows]")
 
 
 def test_error_counted_differs(tmp_path):
@@ -135,7 +136,7 @@ def test_error_counted_differs(tmp_path):
 
 
 def test_a_right_count_is_no_finding(tmp_path):
-    assert found(tmp_path, "counted: {base: 3, rows: 2, strands: 0, beads: 10}\nhanger: {kind: loop, beads: 5W}\n") == []
+    assert found(tmp_path, "hanger: {kind: loop, beads: 5W}\ncounted: {base: 3, rows: 2, strands: 0, beads: 10}\n") == []
 
 
 def test_error_words_do_not_replay(tmp_path, monkeypatch):
@@ -157,6 +158,47 @@ def test_error_hangers(tmp_path):
         f"{FILE}:13:30: error: the hanger has 7 beads, but its kind is guard [hanger-beads-without-loop]"]
 
 
+def test_error_hangers_of_a_list(tmp_path):
+    assert found(tmp_path, "hanger:\n  - {kind: loop, at: left, passes: 1}\n  - {kind: ring, at: right, span: 3 mm, passes: 1}\n") == [
+        f"{FILE}:14:5: error: the hanger is a loop without beads (write its beads, such as beads: 7W) [empty-hanger-loop]",
+        f"{FILE}:15:5: warning: this hanger and the one before it both sit on stitch 1 of row 2 "
+        "(say at: left, middle or right, or end the body with a wider row) [hangers-share-a-stitch]",
+        f"{FILE}:15:35: warning: a hanger of kind ring has no span (delete it) [needless-hanger-field]"]
+
+
+def test_error_a_guard_that_cannot_sit(tmp_path):
+    assert found(tmp_path, "hanger: {kind: guard, span: 5 mm}\n") == [
+        f"{FILE}:13:29: warning: the thread guard spans 5 mm, but row 2 at the top has 2 stitches and is 3.2 mm wide "
+        "(end the body with a wider row, or hang it by a loop or a ring) [guard-wider-than-top-row]"]
+
+
+FRINGE = "fringe: {end: 1B, strands: [9W, 9W, 9W]}\nhanger: {kind: guard}\n"
+
+
+def test_error_too_many_passes_name_the_beads(tmp_path):
+    assert found(tmp_path, FRINGE + "thread: {body: {kind: nylon B}, fringe: {kind: nylon D}}\n") == []
+    easily = "go through easily with a needle of size 12 (use a thinner thread, or beads with wider holes) [tight-hole]"
+    assert found(tmp_path, FRINGE + "thread: {body: {kind: nylon D}, fringe: {kind: nylon D}}\n") == [
+        f"{FILE}:11:10: warning: stitches 1 and 2 of row 2 (B; cylinder 11/0, hole 0.8 mm): 5 passes of thread (5 of nylon D, 0.3 mm), but only 3 {easily}",
+        f"{FILE}:12:9: warning: stitch 2 of row 1 (B; cylinder 11/0, hole 0.8 mm): 5 passes of thread (5 of nylon D, 0.3 mm), but only 3 {easily}",
+        f"{FILE}:12:9: warning: stitches 1 and 3 of row 1 (W; cylinder 11/0, hole 0.8 mm): 4 passes of thread (4 of nylon D, 0.3 mm), but only 3 {easily}"]
+
+
+def test_error_passes_that_no_hole_can_hold(tmp_path):
+    book = "title: B\norder: [morning-cloud]\nthreads: {cord: {diameter: 0.5 mm}}\n"
+    assert found(tmp_path, "thread: {body: {kind: cord}}\n", book) == [
+        f"{FILE}:{place} (B; cylinder 11/0, hole 0.8 mm): 3 passes of thread (3 of cord, 0.5 mm), but even pressed thin only 2 have room "
+        "(use a thinner thread, or beads with wider holes) [thread-too-thick-for-hole]"
+        for place in ("11:10: error: stitch 1 of row 2", "12:9: error: stitch 2 of row 1")]
+
+
+def test_error_a_strand_longer_than_its_thread(tmp_path):
+    book = "title: B\norder: [morning-cloud]\ndefaults: {thread: {body: {kind: nylon B}, fringe: {kind: nylon B}}}\n"
+    assert found(tmp_path, "fringe: {end: 1B, strands: [60W, 60W, 60W]}\nthread: {length: 0.45 m}\n", book) == [
+        f"{FILE}:13:{column}: warning: strand {number} takes more thread than a working length of 0.45 m leaves, which is 150 mm without its ends "
+        "(give a longer thread.length) [row-longer-than-thread]" for number, column in ((1, 29), (2, 34), (3, 39))]
+
+
 def test_error_missing_photo(tmp_path):
     assert found(tmp_path, "photo: {file: photos/cloud.jpg, alt: A cloud.}\n") == [
         f"{FILE}:13:15: error: there is no file patterns/photos/cloud.jpg [missing-photo]"]
@@ -173,13 +215,13 @@ def test_error_unprinted_step(tmp_path):
 
 
 def test_error_unknown_placeholder(tmp_path):
-    text = "steps:\n  finishing: {after: \"Now {{ pices }}\"}\nnotes: |\n  {{ title }} has {{ base.stiches }}.\n\n  {{beads.W.piece}} {{beads.R.piece}} {{ 7 * 7 }} {{ base.stiches }}\n"
+    text = "notes: |\n  {{ title }} has {{ base.stiches }}.\n\n  {{beads.W.piece}} {{beads.R.piece}} {{ 7 * 7 }} {{ base.stiches }}\nsteps:\n  finishing: {after: \"Now {{ pices }}\"}\n"
     assert found(tmp_path, text) == [
-        f"{FILE}:14:27: error: the placeholder 'pices' is not known (did you mean pieces?) [unknown-placeholder]",
-        f"{FILE}:16:19: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
-        f"{FILE}:18:21: error: the placeholder 'beads.R.piece' is not known (did you mean beads.W.piece?) [unknown-placeholder]",
-        f"{FILE}:18:39: error: the placeholder '7 * 7' is not known [unknown-placeholder]",
-        f"{FILE}:18:51: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]"]
+        f"{FILE}:14:19: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
+        f"{FILE}:16:21: error: the placeholder 'beads.R.piece' is not known (did you mean beads.W.piece?) [unknown-placeholder]",
+        f"{FILE}:16:39: error: the placeholder '7 * 7' is not known [unknown-placeholder]",
+        f"{FILE}:16:51: error: the placeholder 'base.stiches' is not known (did you mean base.stitches?) [unknown-placeholder]",
+        f"{FILE}:18:27: error: the placeholder 'pices' is not known (did you mean pieces?) [unknown-placeholder]"]
 
 
 def test_error_unknown_placeholder_on_a_page(tmp_path):
@@ -241,3 +283,27 @@ def test_the_page_that_comes_with_booklet_is_the_one_that_is_bound():
     from booklet.lint.rules.missing_page import SHIPPED
 
     assert SHIPPED == BEGIN and package.__doc__
+
+
+CHARMED = "fringe: {end: 1B, strands: [2W, '2W > {moon charm}', 2W]}\n"
+
+
+@pytest.mark.parametrize(("fringe", "said"), [
+    ("fringe:\n  hang: bridges\n  end: 1B\n  strands: [2W, 2W, 2W]\n", "12: error: the fringe has 3 strands, but the lowest row has 2 thread bridges [strand-count]"),
+    ("fringe:\n  hang: edge\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the lower edge has 3 places [strand-count]"),
+    ("fringe:\n  end: 1B\n  strands: [2W, ~]\n", "12: error: the fringe has 1 strand and 1 empty place, but the base row has 3 stitches [strand-count]"),
+    ("fringe:\n  end: 1B\n  strands: [2W, 2W, {loop: 9W}]\n", "28: error: the loop of place 3 comes up at place 4, but there are places 1 to 3 [loop-without-place]"),
+    ("fringe:\n  end: 1B\n  strands: [{loop: 1W, to: after}, 2W, ~]\n", "20: error: the beads of this loop measure 1.3 mm, but its places lie 3.2 mm apart "
+     "(it needs 4.8 mm of beads or more) [loop-too-short]"),
+    (CHARMED + "findings: [{item: ear wire}]\n", "39: error: the findings list no moon charm (add it under findings:) [charm-not-in-findings]"),
+    (CHARMED + "findings: [{item: moon charms}]\n", "39: error: the findings list no moon charm (did you mean moon charms?) [charm-not-in-findings]"),
+])
+def test_error_places_and_charms(tmp_path, fringe, said):
+    mine = [line for line in found(tmp_path, fringe) if "note:" not in line]
+    assert [line.split(":", 2)[2] for line in mine] == [said]
+
+
+def test_error_too_few_findings(tmp_path):
+    text = "fringe: {end: 1B, strands: ['2W > {star}', ~, '2W > {star}']}\nfindings: [{item: star, each: 1}]\n"
+    (line,) = [line for line in found(tmp_path, text) if "note:" not in line]
+    assert line.endswith("error: the findings list 1 star for a piece, but its strands take 2 (leave out each: and they are counted) [too-few-findings]")

@@ -89,7 +89,7 @@ def test_error_level_contradicted_in_prose(tmp_path):
     text = "level: advanced\nsummary: A good first piece, and for beginners who like clouds.\nnotes: Not a first piece. This is no piece for beginners.\n"
     level = "does not go with the level, which is advanced [level-contradicted-in-prose]"
     assert said(tmp_path, text) == [f"2:12: warning: 'good first piece' {level}", f"2:34: warning: 'for beginners' {level}"]
-    assert [line.partition(" [")[0] for line in said(tmp_path, "notes: Not for beginners.\n")] == [
+    assert [line.partition(" [")[0] for line in said(tmp_path, "level: beginner\nnotes: Not for beginners.\n")][:1] == [
         "13:8: warning: 'Not for beginners' does not go with the level, which is beginner"]
 
 
@@ -112,3 +112,11 @@ def test_a_phrase_is_found_however_yaml_writes_it(tmp_path, text):
     number, column = map(int, line.split(":")[:2])
     written = (tmp_path / FILE).read_text("utf-8").splitlines()[number - 1]
     assert written[column - 1:].startswith("9X")
+
+
+def test_error_wrong_number_of_patterns(tmp_path):
+    page = "# Hello\n\nThis book has twelve brick-stitch\npatterns. The first three patterns are easy; 4 patterns for beginners. It has {{ patterns }} patterns, and 14 designs.\n"
+    assert found(tmp_path, "", BOOK + "subtitle: Five patterns\nfront: [hello]\n", **{"pages/hello.md": page}) == [
+        "patterns/book.yaml:3:11: error: the subtitle says Five patterns, but the book has 1 [wrong-number-of-patterns]",
+        "patterns/pages/hello.md:3:15: error: the page says twelve brick-stitch patterns, but the book has 1 (write {{ patterns }}) [wrong-number-of-patterns]",
+        "patterns/pages/hello.md:4:108: error: the page says 14 designs, but the book has 1 (write {{ patterns }}) [wrong-number-of-patterns]"]

@@ -81,6 +81,8 @@ def test_error_fringe_nearly_symmetric(tmp_path):
 @pytest.mark.parametrize(("strands", "said"), [
     ("4W 6W 8W 11W 12W 14W", "15:25: warning: strand 4 has 12 beads; the other strands step evenly as if it had 11"),
     ("4W 8W 6W 10W 12W 14W 16W", "15:17: warning: strands 2 and 3 have 9 and 7 beads; the other strands step evenly as if these two had changed places"),
+    ("4W 14W 8W 10W 12W 6W 16W", "15:17: warning: strands 2 and 6 have 15 and 7 beads; the other strands step evenly as if these two had changed places"),
+    ("4W 6W 8W 11W 12W 14W 14W 12W 11W 8W 6W 4W", "15:25: warning: strand 4 has 12 beads; the other strands step evenly as if it had 11"),
     ("5W 5W 5W 5W 5W 4W", "15:33: warning: strand 6 has 5 beads; the other strands step evenly as if it had 6"),
     ("4W 6W 8W 10W 8W 6W 3W 2W", "15:38: warning: strand 7 has 4 beads; the other strands step evenly as if it had 5"),
     ("9W 5W 9W 5W 9W 6W 9W 5W 9W 5W", "15:33: warning: strand 6 has 7 beads; the other strands step evenly as if it had 6"),
@@ -130,3 +132,34 @@ def test_error_lone_bead(tmp_path):
     rows = [*MOTIF[:3], "  W R W W B W", *MOTIF[4:]]
     assert found(tmp_path, f"beads:\n{beads}{red}" + chart(*rows)) == [
         f"{FILE}:15:13: note: this is the only bead R (rust) of the piece [lone-bead]"]
+
+
+def test_error_stray_bead(tmp_path):
+    rows = ["   W W W", "  W W B W", " W W W W W", "B B B B B B"]
+    sets = [row for row in rows for _ in range(2)]
+    assert found(tmp_path, chart("     W W W", "    W W W W", "   W W W B W", "  W W W W W W", " B B B B B B B")) == [
+        f"{FILE}:13:18: note: stitch 4 of row 3 is B and lies alone among W, as no other bead of the body does [stray-bead]"]
+    assert found(tmp_path, chart(*sets[:3], "  W W W W", *sets[4:], head="  drop: 2\n")) == [
+        f"{FILE}:14:15: note: the upper bead of stitch 3 of row 3 is B and lies alone among W, as no other bead of the body does [stray-bead]"]
+
+
+def test_beads_that_lie_alone_in_numbers_or_in_the_middle_are_meant(tmp_path):
+    assert found(tmp_path, chart("     W W W", "    W B W W", "   W W W B W", "  W W W W W W", " B B B B B B B")) == []
+    assert found(tmp_path, chart("     W W W", "    W W W W", "   W W B W W", "  W W W W W W", " B B B B B B B")) == []
+ODD = ["W B W W B W", " B W B W B"] * 3 + ["W B W W B W"]
+
+
+def test_error_nearly_symmetric_peyote(tmp_path):
+    assert "symmetric" not in str(found(tmp_path, chart(*ODD, head="  stitch: peyote\n")))
+    lines = found(tmp_path, chart(*ODD[:3], " B W B B B", *ODD[4:], head="  stitch: peyote\n"))
+    assert lines == [f"{FILE}:15:12: warning: stitch 2 of row 4 is W, but stitch 4 of row 4 is B {HALVES}"]
+
+
+def test_an_even_count_of_peyote_has_no_mirror_picture(tmp_path):
+    assert not [line for line in found(tmp_path, chart("W B B W", " W B B W", "W B B W", " W B B W", head="  stitch: peyote\n")) if "symmetric" in line]
+
+
+def test_error_the_bead_of_a_set_that_lies_is_named(tmp_path):
+    rows = ["WB  WB  BW  BW", "  WB  WW  BW", "WB  BW  WB  BW", "  WB  WW  BW", "WB  WB  BW  BW"]
+    lines = found(tmp_path, chart(*rows[:3], "  WB  WW  WW", rows[4], head="  stitch: peyote\n  drop: 2\n"))
+    assert f"{FILE}:16:19: warning: the left bead of stitch 3 of row 2 is W, but the right bead of stitch 1 of row 2 is B {HALVES}" in lines

@@ -71,9 +71,9 @@ def test_a_rule_that_needs_more_than_could_be_read_does_not_run(tmp_path):
 
 
 def test_findings_of_reading_and_of_rules_come_in_one_run_sorted(tmp_path):
-    found = findings(tmp_path, "summary: ''\nbody:\n  chart: |\n    3 |  B B\n    1 | W B W\ncounted: {beads: 6}\nnotes: '{{ x }}'\n")
+    found = findings(tmp_path, "summary: ''\nbody:\n  chart: |\n    3 |  B B\n    1 | W B W\nnotes: '{{ x }}'\ncounted: {beads: 6}\n")
     assert [(finding.mark.line, finding.rule) for finding in found] == [
-        (2, "empty-value"), (11, "wrong-row-number"), (13, "counted-differs"), (14, "unknown-placeholder")]
+        (2, "empty-value"), (11, "wrong-row-number"), (13, "unknown-placeholder"), (14, "counted-differs")]
     assert list(found) == sorted(found)
 
 

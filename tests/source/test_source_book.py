@@ -4,10 +4,12 @@ import pytest
 from tests.source.texts import BOOK, book
 
 from booklet.craft.beads import BeadKind
+from booklet.craft.plan import ThreadKind
 from booklet.craft.techniques import USUAL_LEVELS
 from booklet.findings import Mark
 from booklet.source.book import Book, Page
 from booklet.source.kinds import shipped_kinds
+from booklet.source.threads import shipped_threads
 
 FULL = """\
 title: Weather for Wearing
@@ -80,6 +82,14 @@ def test_kinds_of_its_own():
     assert shipped_kinds()["cylinder 11/0"].hole == 0.8
 
 
+def test_threads_of_its_own():
+    made, wrong = book(BOOK + "threads:\n  silk 2: {diameter: 0.4 mm, material: silk, spool: 2 m, source: measured here}\n  nylon D: {spool: 1000 m}\n")
+    assert wrong == []
+    assert made.threads["silk 2"] == ThreadKind("silk 2", 0.4, "silk", 2000, "measured here")
+    assert (made.threads["nylon D"].spool, made.threads["nylon D"].diameter) == (1_000_000, 0.3)
+    assert shipped_threads()["nylon D"].spool == 60_000 and Book().threads == shipped_threads()
+
+
 def test_a_published_count_does_not_stay_with_another_size():
     made, _ = book(BOOK + "kinds:\n  round 8/0: {diameter: 2.6 mm}\n")
     assert made.kinds["round 8/0"].per_gram is None
@@ -101,6 +111,9 @@ def test_a_published_count_does_not_stay_with_another_size():
     ("kinds: {round 8/0: {hole: 4 mm}}", "2:9: error: the hole of round 8/0, 4 mm, is not narrower than the bead, 3 mm [hole-too-wide]"),
     ("kinds: {round 8/0: {shape: ball}}", "2:28: error: kinds.round 8/0.shape must be cylinder, round, bugle, drop or bicone; found 'ball' [unknown-choice]"),
     ("defaults: {hanger: {kind: loop}}", None),
+    ("threads: {silk: {material: silk}}", "2:11: error: threads.silk.diameter is missing (a strength in pounds does not tell how thick a thread is) [missing-field]"),
+    ("threads: {silk: {diameter: thin}}", "2:28: error: threads.silk.diameter must be a number and a unit, such as 0.2 mm; found 'thin' [bad-measure]"),
+    ("defaults: {thread: {body: {kind: nylon}}}", "2:34: error: the thread kind 'nylon' is not known (did you mean nylon F?) [unknown-thread]"),
 ])
 def test_error_book(more, line):
     made, wrong = book(BOOK + more + "\n")

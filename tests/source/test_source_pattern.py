@@ -7,9 +7,12 @@ from tests.source.texts import BOOK, SMALL, book, good, grid, read, said, with_c
 
 from booklet.craft.piece import Hanger
 from booklet.craft.tally import tally
-from booklet.craft.thread import ThreadPlan
 from booklet.findings import Mark
-from booklet.source.pattern import Item, Link, Photo, StepText
+from booklet.source.pattern import Item, Link, Photo, StepText, WrittenHanger
+
+
+def threads(pattern):
+    return pattern.thread.body, pattern.thread.fringe, pattern.thread.length
 
 
 def test_every_field_of_a_pattern():
@@ -19,9 +22,9 @@ def test_every_field_of_a_pattern():
     assert pattern.summary == "One sentence for the contents page and for a shop listing."
     assert list(pattern.legend) == ["W", "B", "D"] and pattern.legend["B"].name == "storm blue" and pattern.legend["D"].kind.name == "drop 3.4"
     assert pattern.pack_grams == {"W": 5, "B": 5, "D": 10}
-    assert pattern.hanger == Hanger("guard") and pattern.hanger_beads == ()
+    assert pattern.hangers == (WrittenHanger(Hanger("guard")),) and pattern.hanger_beads == ()
     assert pattern.findings_list == (Item("thread guard", "4 mm", 1), Item("lever-back ear wire", "", 1))
-    assert pattern.thread == ThreadPlan("braided 6 lb", "nylon D", 1400.0)
+    assert threads(pattern) == ("braided 6 lb", "nylon D", 1400)
     assert pattern.photo == Photo("photos/cloud-shadow.jpg", "...")
     assert pattern.links == (Link("film of the row start", "https://example.org/row-start"),)
     assert pattern.notes == "The base row has {{ base.stitches }} stitches."
@@ -59,20 +62,44 @@ def test_a_pattern_can_be_sent_to_another_process():
 
 def test_a_loop_of_beads():
     pattern = good(with_change("{kind: guard}", "{kind: loop, beads: 2(3W) 1B}"))
-    assert pattern.hanger == Hanger("loop", tuple("WWWWWWB")) and pattern.piece.hanger == pattern.hanger
+    assert pattern.piece.hangers == (Hanger("loop", tuple("WWWWWWB")),)
     assert [bead.mark.column for bead in pattern.hanger_beads] == [31] * 6 + [35]
 
 
+def test_hangers_with_all_their_fields():
+    pattern = good(with_change("hanger: {kind: guard}", "hanger:\n  - {kind: ring, at: left, size: 5 mm, passes: 4}\n  - {kind: guard, span: 0.2 in, at: right}"))
+    assert pattern.piece.hangers == (Hanger("ring", at="left", size=5, passes=4), Hanger("guard", at="right", span=5.08))
+    assert [written.path for written in pattern.hangers] == [("hanger", 1), ("hanger", 2)] and pattern.mark("hanger", 2, "at").line == 37
+    assert good(with_change("{kind: guard}", "{kind: none}")).piece.hangers == ()
+
+
+@pytest.mark.parametrize(("fields", "alike", "second"), [
+    ("makes: pair\nmirror: true\nfront: true", False, True), ("makes: pair\nmirror: true\nfront: false", False, False),
+    ("makes: pair\nmirror: false\nfront: true", False, False), ("makes: single\nmirror: true\nfront: true", False, False),
+    ("makes: pair\nmirror: true\nfront: true", True, False)])
+def test_the_second_piece_has_words_of_its_own_where_it_has_a_front_and_differs(fields, alike, second):
+    text = SMALL.replace("W W B W\n      |  W B B W", "W B B W\n      |  W B B W").replace("    - 3(2W 1B) 4W > 1D\n", "    - 14W 2B\n") if alike else SMALL
+    pattern = good(with_change("makes: pair\nmirror: false", fields, text))
+    assert (pattern.second is not None) is second
+    if second:
+        assert [strand.beads for strand in pattern.second.strands] == [strand.beads for strand in reversed(pattern.piece.strands)]
+
+
+@pytest.mark.parametrize(("item", "wire"), [("lever-back ear wire", True), ("ear hooks", True), ("earwires", True), ("thread guard", False), ("wire", False)])
+def test_whether_an_ear_wire_is_among_the_findings(item, wire):
+    assert good(with_change("lever-back ear wire", item)).ear_wire is wire
+
+
 def test_a_hanger_is_kept_as_written_for_rules_to_judge():
-    assert good(with_change("{kind: guard}", "{kind: loop}")).hanger == Hanger("loop")
-    assert good(with_change("{kind: guard}", "{kind: guard, beads: 2W}")).hanger == Hanger("guard", ("W", "W"))
+    assert good(with_change("{kind: guard}", "{kind: loop}")).hangers[0].hanger == Hanger("loop")
+    assert good(with_change("{kind: guard}", "{kind: guard, beads: 2W}")).hangers[0].hanger == Hanger("guard", ("W", "W"))
     assert list(good(with_change("steps: {}", "steps: {lader: x}")).steps) == ["lader"]
 
 
 def test_only_what_must_be_there():
     text = SMALL[:SMALL.index("fringe:")].replace("mirror: false\nhand: right\n", "").replace("  stitch: brick\n", "").replace("  base: bottom\n", "")
     pattern = good(text)
-    assert (pattern.hand, pattern.mirror, pattern.base, pattern.hanger, pattern.thread) == ("right", False, "bottom", Hanger(), ThreadPlan())
+    assert (pattern.hand, pattern.mirror, pattern.base, pattern.hangers, threads(pattern)) == ("right", False, "bottom", (), ("braided 6 lb", "nylon B", 1400))
     assert pattern.piece.strands == () and pattern.photo is None
 
 
@@ -103,6 +130,8 @@ defaults:
   thread: {body: {kind: waxed linen}, length: 4 ft}
 kinds:
   seed 9/0: {shape: round, diameter: 2.5 mm, length: 1.7 mm, hole: 0.9 mm}
+threads:
+  waxed linen: {diameter: 0.4 mm, material: linen}
 """
 
 
@@ -115,16 +144,17 @@ def test_what_the_book_gives():
         bare = with_change(line, "", bare)
     pattern = good(with_change("drop 3.4", "seed 9/0", bare), made)
     assert (pattern.level, pattern.makes, pattern.pieces, pattern.hand) == ("advanced", "single", 1, "left")
-    assert pattern.hanger == Hanger("loop", tuple("WWWWW")) and pattern.hanger_beads[0].mark == Mark("book.yaml", 8, 31, 2)
+    assert pattern.piece.hangers == (Hanger("loop", tuple("WWWWW")),) and pattern.hanger_beads[0].mark == Mark("book.yaml", 8, 31, 2)
     assert pattern.findings_list == (Item("bail", "6 mm", 2),)
-    assert pattern.thread == ThreadPlan("waxed linen", "nylon D", 1219.2)
+    assert threads(pattern) == ("waxed linen", "nylon D", 1219.2)
+    assert pattern.thread.kind("body").diameter == 0.4 and pattern.thread.kind("fringe").diameter == 0.3
     assert pattern.pack_grams == {"W": 7.5, "B": 7.5, "D": 10} and (pattern.spare_percent, pattern.least_spare) == (12.5, 4)
     assert pattern.legend["D"].kind.diameter == 2.5
 
 
 def test_the_patterns_own_word_wins():
-    assert good(SMALL, book(INHERITING)[0]).thread == ThreadPlan("braided 6 lb", "nylon D", 1400)
-    assert good(SMALL, book(INHERITING)[0]).level == "beginner" and good(SMALL, book(INHERITING)[0]).hanger == Hanger("guard")
+    assert threads(good(SMALL, book(INHERITING)[0])) == ("braided 6 lb", "nylon D", 1400)
+    assert good(SMALL, book(INHERITING)[0]).level == "beginner" and good(SMALL, book(INHERITING)[0]).piece.hangers == (Hanger("guard"),)
 
 
 def test_error_a_loop_of_the_book_with_a_key_that_only_some_legends_have():

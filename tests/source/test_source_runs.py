@@ -63,6 +63,19 @@ def test_places():
     ("(" * 21 + "W" + ")" * 21, "1:25: error: parentheses nest deeper than 20 levels [too-deep]"),
     ("W >", "1:7: error: no end beads stand after > [bad-run-text]"),
     ("W > B > D", "1:11: error: > stands twice (end beads begin once) [bad-run-text]"),
+    ("W [2B]", "1:7: error: this twig has no end bead, so the needle has nothing to turn on (write > and its end beads, as in [3B > 1R]) [bad-run-text]"),
+    ("W [2B > ]", "1:7: error: this twig has no end bead, so the needle has nothing to turn on (write > and its end beads, as in [3B > 1R]) [bad-run-text]"),
+    ("W [2B > D", "1:7: error: this bracket is never closed [bad-run-text]"),
+    ("W 2B > D]", "1:13: error: this bracket was never opened [bad-run-text]"),
+    ("W [2(B > D]", "1:8: error: this parenthesis is not closed before > [bad-run-text]"),
+    ("W [B > 2(D]", "1:12: error: this parenthesis is not closed before ] [bad-run-text]"),
+    ("W 2([B > D)", "1:9: error: this bracket is not closed before ) [bad-run-text]"),
+    ("W [B [W > D] > D]", "1:10: error: a twig cannot hang on a twig (twigs hang on the strand itself) [bad-run-text]"),
+    ("W > [B > D]", "1:9: error: a twig cannot hang among end beads (twigs hang on the strand itself) [bad-run-text]"),
+    ("W {}", "1:7: error: braces name a finding, such as {ring}; found '{}' [bad-run-text]"),
+    ("W {a;b}", "1:7: error: braces name a finding, such as {ring}; found '{a;b}' (a name has letters, digits, spaces and hyphens) [bad-run-text]"),
+    ("W {ring", "1:7: error: '{' may not stand here (run text holds counts, bead keys, parentheses and one >) [bad-run-text]"),
+    ("900(2W [1B > 1D])", "1:21: error: a strand may have up to 2,000 beads [too-large]"),
 ])
 def test_error_runs(text, line):
     assert said(text) == [f"a.yaml:{line}"]
@@ -90,7 +103,7 @@ def test_what_is_written_is_what_is_read(runs, ends):
         assert strand(re.sub(r"(?<![0-9])1(?=[WBD(])", "", text)) == (beads, end)   # a bare key counts one
 
 
-@given(st.text("WB123() >", max_size=40).filter(str.strip))
+@given(st.text("WB123() >[]{}", max_size=40).filter(str.strip))
 def test_any_signs_are_beads_or_one_finding(text):
     made, found = read_strand(written(f"a: '{text}'\n", "a"), "WB")
     assert (made is None) == (len(found) == 1)

@@ -41,7 +41,7 @@ def test_the_book_orders_its_patterns(root):
     for name in "abcd":
         put(root, f"{name}.yaml", PLAIN)
     put(root, "book.yaml", BOOK + "order: [d, b]\n")
-    put(root, "releases.yaml", "not read here")
+    put(root, "releases.yaml", "# no pattern")
     put(root, ".draft.yaml", "not read")
     put(root, "readme.md", "not read")
     assert list(load(root).patterns) == ["d", "b", "a", "c"] and said(root) == []

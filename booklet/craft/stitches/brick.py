@@ -6,7 +6,25 @@ from ..piece import Fault, Piece, Row, bridged, nearer_base
 from .brick_path import body
 from .brick_words import row_count, row_text
 
-__all__ = ["body", "faults", "row_count", "row_text"]
+__all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "PARTED", "body", "directed", "faults", "row_count", "row_text", "told_together", "warps"]
+
+NAME = "brick stitch"
+LYING, INTERLOCKED, PARTED, DROPS = False, False, True, range(1, 5)
+
+
+def directed(rows: tuple[Row, ...]) -> tuple[Row, ...]:
+    """Back and forth, as rows are numbered."""
+    return rows
+
+
+def warps(piece: Piece) -> int:
+    """Brick stitch is worked in the hand."""
+    return 0
+
+
+def told_together(piece: Piece) -> list[tuple[Row, ...]]:
+    """Each row has a line of words of its own."""
+    return [(row,) for row in piece.rows]
 
 
 def faults(piece: Piece) -> tuple[Fault, ...]:

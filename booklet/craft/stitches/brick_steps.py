@@ -89,3 +89,12 @@ def _way_down(piece: Piece, first: Row, unit: str) -> str:
     straight = all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows)
     down = f"down from {unit} to {unit} along the {side} edge" if straight else f"back from {unit} to touching {unit}"
     return f"{catch} {down} to row 1, and out under its {unit} at the {side} edge."
+
+
+def reading_the_chart(piece: Piece) -> str:
+    """Where to start on the chart and how to go on."""
+    side = LEFT if piece.hand == RIGHT else RIGHT
+    split = [row for row in piece.rows if row.part]
+    parts = f" Where a row has parts, {rows_said(split[:1])} and so on, work a part to its end before the next one: the words give their order." \
+        if split else ""
+    return f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{parts}"

@@ -19,7 +19,6 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import passages
 from ..placeholders import PLACEHOLDER
 from ..subject import Subject
 
@@ -31,7 +30,7 @@ _FIGURE = re.compile(r"[0-9]\s*(?:m|cm|mm|in|inch(?:es)?|ft|feet|yards?|yd|metre
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every arm span in a sentence without a length."""
-    for passage in passages(subject):
+    for passage in subject.passages:
         for offset, sentence in passage.sentences():
             written = passage.written[offset:offset + len(sentence)]
             has_figure = _FIGURE.search(sentence) or any("thread.length" in match[1] for match in PLACEHOLDER.finditer(written))

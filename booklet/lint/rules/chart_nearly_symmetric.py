@@ -29,8 +29,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Mark, Severity
+from ...findings import Finding, Severity
 from ..mirrors import Cell, Slip, body_slips, upright_slips
+from ..places import bead_mark, bead_said
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "chart-nearly-symmetric", Severity.WARNING, "piece"
@@ -51,22 +52,5 @@ def _finding(subject: Subject, slip: Slip, why: str) -> Finding:
     (one, two), (first, second) = slip.keys, (slip.one, slip.other)
     if one is None:
         one, two, first, second = two, one, second, first
-    opposite = f"{_place(subject, second)} is {two}" if two else "there is no bead opposite it"
-    return Finding(_mark(subject, first), SEVERITY, ID, f"{_place(subject, first)} is {one}, but {opposite}", why)
-
-
-def _place(subject: Subject, cell: Cell) -> str:
-    """A bead in words: "stitch 3 of row 2", in a stitch of several "the lower bead of stitch 3 of row 2"."""
-    level, height, at = cell
-    row = next(row for row in subject.piece.drawn if row.level == level)
-    stitch = next(number for number, stitch in enumerate(row.stitches, 1) if stitch.at == at)
-    drop = subject.piece.drop
-    bead = "" if drop == 1 else f"the {'lower' if height == 0 else 'upper'} bead of " if drop == 2 else f"bead {height + 1} from below of "
-    return f"{bead}stitch {stitch} of row {row.number}"
-
-
-def _mark(subject: Subject, cell: Cell) -> Mark:
-    level, height, at = cell
-    number = next(row.number for row in subject.piece.drawn if row.level == level)
-    line = subject.drawn_rows[number].lines[-1 - height]
-    return next(bead.mark for bead in line if bead.at == at)
+    opposite = f"{bead_said(subject.piece, second)} is {two}" if two else "there is no bead opposite it"
+    return Finding(bead_mark(subject, first), SEVERITY, ID, f"{bead_said(subject.piece, first)} is {one}, but {opposite}", why)

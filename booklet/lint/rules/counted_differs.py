@@ -23,7 +23,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...craft.tally import tally
+from ...craft.tally import hand_counts, tally
 from ...findings import Finding, Severity
 from ..subject import Subject
 
@@ -32,8 +32,7 @@ ID, SEVERITY, NEEDS = "counted-differs", Severity.ERROR, "piece"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every count that differs, with what the pattern has."""
-    piece, counts = subject.piece, tally(subject.piece)
-    found = {"base": len(piece.base.stitches), "rows": len(piece.drawn), "strands": len(piece.strands), "beads": counts.beads}
+    found, counts = hand_counts(subject.piece), tally(subject.piece)
     parts = {"body": counts.body, "fringe": counts.fringe, "hanger": counts.hanger}
     for name, counted in subject.pattern.counted.items():
         if counted != found[name]:

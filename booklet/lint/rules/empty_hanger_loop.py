@@ -24,5 +24,6 @@ ID, SEVERITY, NEEDS = "empty-hanger-loop", Severity.ERROR, "pattern"
 def check(subject: Subject) -> Iterator[Finding]:
     """A loop for which no beads are written."""
     pattern = subject.pattern
-    if pattern.hanger.kind == "loop" and not pattern.hanger_beads and ("hanger", "beads") not in pattern.marks:
-        yield Finding(pattern.mark("hanger"), SEVERITY, ID, "the hanger is a loop without beads", "write its beads, such as beads: 7W")
+    for written in pattern.hangers:
+        if written.hanger.kind == "loop" and not written.beads and (*written.path, "beads") not in pattern.marks:
+            yield Finding(pattern.mark(*written.path), SEVERITY, ID, "the hanger is a loop without beads", "write its beads, such as beads: 7W")

@@ -1,7 +1,7 @@
 """The fields of a pattern file stand in another order than in the other files of the book.
 
 In twenty files that are built alike the eye finds what is missing. The usual order is that of the format: title, summary, version,
-level, makes, mirror, hand, beads, body, fringe, hanger, findings, thread, photo, links, notes, steps, colourways, counted.
+level, makes, mirror, front, hand, beads, body, fringe, hanger, findings, thread, photo, links, notes, steps, colourways, counted.
 
 Bad:
 
@@ -31,7 +31,6 @@ Good:
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import fields
 
 from ...findings import Finding, Severity
 from ...source.pattern import Pattern
@@ -40,7 +39,7 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "fields-out-of-order", Severity.NOTE, "book"
 
-ORDER = [field.name for field in fields(PatternFile)]
+ORDER = list(PatternFile.fields)
 FEWEST = 2   # other files that show what is usual
 
 
@@ -51,7 +50,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     if len(first) - len(odd) >= max(FEWEST, len(odd) + 1):
         for slug, (name, before) in odd.items():
             yield Finding(subject.workspace.patterns[slug].mark(name), SEVERITY, ID,
-                          f"{name} stands after {before}, but in most patterns of the book before it")
+                          f"{name} stands after {before}, but in most patterns of the book before it",
+                          "booklet lint --fix puts the fields in order")
 
 
 def _first_out_of_order(pattern: Pattern) -> tuple[str, str] | None:

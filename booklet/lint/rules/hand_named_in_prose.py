@@ -19,7 +19,6 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "hand-named-in-prose", Severity.WARNING, "pattern"
@@ -29,7 +28,7 @@ _HAND = re.compile(r"\b(?:right|left)[\s-]+(?:hands?|thumbs?|fingers?|fore-?fing
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every right or left hand, thumb or finger. "Left-handed" speaks of the maker and is fine."""
-    for passage in passages(subject):
+    for passage in subject.passages:
         for match in _HAND.finditer(passage.words):
             name = " ".join(match[0].split())
             yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{passage.does('name')} the {name.lower()}, "

@@ -1,6 +1,6 @@
 """The hanger has beads, but is not a loop.
 
-A thread guard is made of metal. The beads would be counted and bought, but no step would use them.
+A thread guard and a ring are made of metal. The beads would be counted and bought, but no step would use them.
 
 Bad:
 
@@ -27,7 +27,7 @@ ID, SEVERITY, NEEDS = "hanger-beads-without-loop", Severity.ERROR, "pattern"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Beads of a guard, or of no hanger at all."""
-    hanger = subject.pattern.hanger
-    if hanger.beads and hanger.kind != "loop":
-        beads = "1 bead" if len(hanger.beads) == 1 else f"{len(hanger.beads)} beads"
-        yield Finding(subject.pattern.mark("hanger", "beads"), SEVERITY, ID, f"the hanger has {beads}, but its kind is {hanger.kind}")
+    for written in subject.pattern.hangers:
+        if written.beads and written.hanger.kind != "loop":
+            beads = "1 bead" if len(written.beads) == 1 else f"{len(written.beads)} beads"
+            yield Finding(subject.pattern.mark(*written.path, "beads"), SEVERITY, ID, f"the hanger has {beads}, but its kind is {written.hanger.kind}")

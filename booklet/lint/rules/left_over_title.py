@@ -28,7 +28,7 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import Passage, passages
+from ..passages import Passage
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "left-over-title", Severity.WARNING, "pattern"
@@ -41,7 +41,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern = subject.pattern
     others = [other for other in subject.workspace.patterns.values() if other.slug != pattern.slug]
     titles = [other.title for other in others if other.title and other.title not in pattern.title]
-    for passage in passages(subject) if titles else ():
+    for passage in subject.passages if titles else ():
         for match in re.finditer(rf"\b(?:{'|'.join(map(re.escape, sorted(titles, key=len, reverse=True)))})\b", passage.words):
             if not _may_be_a_word(match, passage):
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,

@@ -21,7 +21,6 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "level-contradicted-in-prose", Severity.WARNING, "pattern"
@@ -39,7 +38,7 @@ _NOT = re.compile(r"\b(?:not|no|never|hardly|isn't)\b[^.]*$", re.IGNORECASE)
 def check(subject: Subject) -> Iterator[Finding]:
     """Every phrase that names another level."""
     level = subject.pattern.level
-    for passage in passages(subject) if level else ():
+    for passage in subject.passages if level else ():
         for words, said, levels in _CALLED:
             for match in words.finditer(passage.words):
                 denied = said == "beginner" and _NOT.search(passage.words[:match.start()])

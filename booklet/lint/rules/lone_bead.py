@@ -48,9 +48,9 @@ FEWEST = 20   # beads of a piece in which one bead is lonely
 def check(subject: Subject) -> Iterator[Finding]:
     """Every bead of the legend that stands once, in body or fringe, and not on the middle line."""
     piece = subject.piece
-    counts = tally(piece)
+    counts, loops = tally(piece), {key for hanger in piece.hangers for key in hanger.beads}
     for line in counts.lines if counts.beads >= FEWEST else ():
-        if line.piece == 1 and line.key not in piece.hanger.beads and not _is_in_middle(piece, line.key):
+        if line.piece == 1 and line.key not in loops and not _is_in_middle(piece, line.key):
             yield Finding(_mark(subject, line.key), SEVERITY, ID, f"this is the only bead {line.key} ({line.bead.name}) of the piece")
 
 
@@ -63,5 +63,5 @@ def _is_in_middle(piece: Piece, key: str) -> bool:
 def _mark(subject: Subject, key: str) -> Mark:
     pattern = subject.pattern
     beads = [bead for row in pattern.chart.rows for line in row.lines for bead in line]
-    beads += [bead for strand in pattern.written_strands for bead in (*strand.beads, *strand.end)]
+    beads += [bead for strand in pattern.written_strands for bead in strand.every]
     return next(bead.mark for bead in beads if bead.key == key)

@@ -1,12 +1,11 @@
 """The materials name a thread without saying which.
 
-A thread that a pattern leaves out is printed as booklet's own default, which the designer never chose; one without a size, such as
-"nylon" alone, cannot be bought.
+A thread that a pattern leaves out is printed as booklet's own default, which the designer never chose.
 
 Bad:
 
     thread:
-      body: {kind: nylon}
+      length: 1.2 m
 
 Good:
 
@@ -16,15 +15,12 @@ Good:
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "material-without-kind", Severity.WARNING, "piece"
-
-_SIZE = re.compile(r"[0-9]|\b(?:[A-F]|0|00|FF|EE)\b|\bsize\b")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -38,5 +34,3 @@ def check(subject: Subject) -> Iterator[Finding]:
         kind = getattr(pattern.thread, part)
         if path not in pattern.marks and not inherited:
             yield Finding(pattern.mark("thread"), SEVERITY, ID, f"the thread of the {part} is not given, so {kind} is printed", f"write thread.{part}")
-        elif path in pattern.marks and not _SIZE.search(kind):
-            yield Finding(pattern.mark(*path), SEVERITY, ID, f"the thread {kind} has no size", "write it as a shop sells it, such as nylon D or braided 6 lb")

@@ -27,20 +27,29 @@ Good:
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from ...findings import Finding, Severity
-from ..claims import Contradiction, contradictions
-from ..facts import Facts
-from ..passages import Passage, passages
+from ..figures import may_count
+from ..passages import Passage
 from ..subject import Subject
+
+if TYPE_CHECKING:
+    from ..claims import Contradiction
 
 ID, SEVERITY, NEEDS = "number-contradicts-pattern", Severity.ERROR, "piece"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every number in summary, notes and steps that contradicts what is computed."""
+    counting = [passage for passage in subject.passages if may_count(passage.words)]
+    if not counting:
+        return
+    from ..claims import contradictions   # loaded here, because most texts count nothing
+    from ..facts import Facts
+
     facts = Facts(subject)
-    for passage in passages(subject):
+    for passage in counting:
         for offset, sentence in passage.sentences():
             for wrong in contradictions(sentence, facts):
                 yield _finding(passage, offset, wrong)

@@ -32,7 +32,7 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "odd-capitals", Severity.NOTE, "book"
 
-FEWEST = 3   # titles or names that show what is usual
+FEWEST = 2   # titles or names that show what is usual
 SMALL = frozenset("a an and as at but by for from in into of off on or over the to under up with".split())
 STYLES = {"title": "a capital for each main word", "sentence": "one capital at the start", "small": "small letters", "capitals": "capitals only"}
 
@@ -46,7 +46,7 @@ def check(subject: Subject) -> Iterator[Finding]:
         styles = [_styles(name) for name, *_ in named]
         sure = Counter(style for fits in styles if len(fits) == 1 for style in fits)
         usual, count = sure.most_common(1)[0] if sure else ("", 0)
-        if 2 * count > sum(sure.values()) and sum(usual in fits for fits in styles) >= FEWEST - 1:
+        if count >= FEWEST and 2 * sum(usual in fits for fits in styles) > len(styles):
             for (name, mark, what), fits in zip(named, styles):
                 if fits and usual not in fits:
                     yield Finding(mark, SEVERITY, ID, f"the {what} {name} has {STYLES[min(fits)]}, but most have {STYLES[usual]}")

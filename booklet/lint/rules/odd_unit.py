@@ -24,7 +24,6 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "odd-unit", Severity.NOTE, "pattern"
@@ -39,7 +38,7 @@ _ODD = re.compile(rf"{_NUMBER}(?:( ?)({'|'.join(sorted(_OTHERS, key=len, reverse
 def check(subject: Subject) -> Iterator[Finding]:
     """Every odd unit in prose, sizes of findings and names of threads."""
     pattern = subject.pattern
-    for passage in passages(subject):
+    for passage in subject.passages:
         for match in _ODD.finditer(passage.words):
             if match[5] not in pattern.legend:   # 3g may be three beads of a key g
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{match[0]!r} is not how units are written", f"write {_right(match)}")

@@ -20,7 +20,6 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "page-named-in-prose", Severity.WARNING, "pattern"
@@ -31,7 +30,7 @@ _PAGE = re.compile(r"\b(?:see )?(?:pages?|pp?\.)\s*[0-9]+|\b(?:overleaf|(?:next|
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every mention of a page of the book."""
-    for passage in passages(subject):
+    for passage in subject.passages:
         for match in _PAGE.finditer(passage.words):
             yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
                           f"{' '.join(match[0].split())!r} leads nowhere in a pattern that is sold alone", "name the step or the picture instead")

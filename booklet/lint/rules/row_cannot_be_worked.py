@@ -2,7 +2,8 @@
 
 A row of brick stitch hangs on the thread bridges between the stitches of the row under it, so it stands half a
 stitch (one character) to one side of them. It may start and end further in or out and have parts with gaps between them,
-but each part needs a thread bridge to hang on, and nothing can carry a row over a gap. The base row is one ladder.
+but each part needs a thread bridge to hang on, and nothing can carry a row over a gap. The base row is one ladder. Peyote has
+the columns of its first two rows all the way up; in square stitch and loom work beads stand straight above one another.
 
 Bad:
 
@@ -25,6 +26,24 @@ Bad:
       chart: |
         1 | W B   B W
 
+Bad:
+
+    body:
+      stitch: peyote
+      chart: |
+        4 |  B
+        3 | W B W
+        2 |  W B
+        1 | B W B
+
+Bad:
+
+    body:
+      stitch: square
+      chart: |
+        2 |  W B
+        1 | W B W
+
 Good:
 
     body:
@@ -33,6 +52,34 @@ Good:
         3 | B B       B B
         2 |  B W B W B W
         1 |   W B W B W
+
+Good:
+
+    body:
+      stitch: peyote
+      drop: 2
+      chart: |
+        4 |   BW  WB
+        3 | WW  BB
+        2 |   BW  WB
+        1 | WB  BW
+
+Good:
+
+    body:
+      stitch: square
+      chart: |
+        3 |   B
+        2 | W B W
+        1 | W B W
+
+Good:
+
+    body:
+      stitch: loom
+      chart: |
+        2 |   B W B
+        1 | W B W
 """
 
 from __future__ import annotations

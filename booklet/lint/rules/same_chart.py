@@ -59,5 +59,6 @@ def _drawing(piece: Piece) -> Hashable:
     numbers: dict[str, int] = {}
     rows = tuple((row.level, stitch.at - left, *(numbers.setdefault(key, len(numbers)) for key in stitch.beads))
                  for row in piece.rows for stitch in row.stitches)
-    return rows, tuple((*(numbers.setdefault(key, len(numbers)) for key in strand.beads), None,
-                        *(numbers.setdefault(key, len(numbers)) for key in strand.end)) for strand in piece.strands)
+    strands = tuple((strand.number, strand.kind, strand.to, len(strand.end), tuple(thing.at for thing in strand.hung),
+                     *(numbers.setdefault(key, len(numbers)) for key in strand.all)) for strand in piece.strands)
+    return rows, piece.hang, strands

@@ -20,7 +20,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...craft.size import strand_length
+from ...craft.size import hanging_length
 from ...findings import Finding, Severity
 from ..subject import Subject
 
@@ -32,7 +32,7 @@ LONGEST = 120.0   # mm
 def check(subject: Subject) -> Iterator[Finding]:
     """The longest strand, if it is over that."""
     piece = subject.piece
-    long = {strand.number: strand_length(piece, strand.all) for strand in piece.strands}
+    long = {strand.number: hanging_length(piece, strand) for strand in piece.strands}
     over = [number for number, length in long.items() if length > LONGEST]
     if over:
         number = max(over, key=lambda number: long[number])

@@ -27,6 +27,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...craft.strand import STRAIGHT
 from ...findings import Finding, Severity
 from ..subject import Subject
 
@@ -34,10 +35,10 @@ ID, SEVERITY, NEEDS = "strand-without-end-bead", Severity.ERROR, "pattern"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
-    """Every such strand; a mirrored one is said once."""
+    """Every such strand; a mirrored one is said once. Loops and twisted pairs come up without turning."""
     said = set()
-    for number, strand in enumerate(subject.pattern.written_strands, 1):
-        if not strand.end and strand.mark not in said:
+    for strand in subject.pattern.written_strands:
+        if strand.kind == STRAIGHT and not strand.end and not strand.turned and strand.mark not in said:
             said.add(strand.mark)
-            yield Finding(strand.mark, SEVERITY, ID, f"strand {number} has no end bead, so the needle has nothing to turn on",
+            yield Finding(strand.mark, SEVERITY, ID, f"strand {strand.place} has no end bead, so the needle has nothing to turn on",
                           "give the fringe an end: for all strands, or write > and the end beads in this one")

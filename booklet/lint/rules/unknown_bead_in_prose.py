@@ -21,7 +21,6 @@ from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ..colour_words import COLOUR_WORDS, looks_like, same_word
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-bead-in-prose", Severity.WARNING, "pattern"
@@ -34,7 +33,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern = subject.pattern
     beads = [*pattern.legend.values(), *(bead for way in pattern.colourways.values() for bead in way.values())]
     named = {same_word(word) for bead in beads for word in re.findall("[a-z]+", bead.name.lower())}
-    for passage in passages(subject) if beads else ():
+    for passage in subject.passages if beads else ():
         for match in _BEADS.finditer(passage.words):
             word = same_word(match[1].lower())
             if word not in named and not any(looks_like(bead.colour, word) for bead in beads):

@@ -40,7 +40,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern = subject.pattern
     strands = dict.fromkeys(pattern.written_strands)  # a mirrored strand is written once
     yield from _unknown(pattern, "the chart", (bead for row in pattern.chart.rows for line in row.lines for bead in line))
-    yield from _unknown(pattern, "the fringe", (bead for strand in strands for bead in (*strand.beads, *strand.end)))
+    yield from _unknown(pattern, "the fringe", (bead for strand in strands for bead in strand.every))
     yield from _unknown(pattern, "the hanger", pattern.hanger_beads)
 
 

@@ -28,7 +28,7 @@ import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..passages import Passage, passages
+from ..passages import Passage
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-key-in-prose", Severity.ERROR, "pattern"
@@ -45,7 +45,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     """Each unknown key, at the first place of each text that names it."""
     pattern = subject.pattern
     known = {*pattern.legend, *(path[1] for path in pattern.marks if len(path) == 2 and path[0] == "beads")}
-    for passage in passages(subject):
+    for passage in subject.passages:
         said: set[str] = set()
         for key, start, end in _keys(passage, known):
             if key not in known and key not in said:

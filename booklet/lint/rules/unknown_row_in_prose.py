@@ -28,7 +28,6 @@ from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ..figures import NUMBER, value_of
-from ..passages import passages
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-row-in-prose", Severity.ERROR, "piece"
@@ -40,8 +39,8 @@ _NAMED = re.compile(f"{_ONE}|{_MORE}", re.IGNORECASE)
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every row or strand that is named by a number beyond the last."""
-    most = {"row": len(subject.piece.drawn), "strand": len(subject.piece.strands)}
-    for passage in passages(subject):
+    most = {"row": len(subject.piece.drawn), "strand": max((strand.number for strand in subject.piece.strands), default=0)}
+    for passage in subject.passages:
         for match in _NAMED.finditer(passage.words):
             kind = (match["kind"] or match["kinds"][:-1]).lower()
             for number in _numbers(match):

@@ -28,8 +28,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...craft.steps import STEP_IDS, steps
-from ...craft.thread import thread_use
 from ...findings import Finding, Severity
 from ..subject import Subject
 
@@ -39,9 +37,14 @@ ID, SEVERITY, NEEDS = "unprinted-step", Severity.WARNING, "path"
 def check(subject: Subject) -> Iterator[Finding]:
     """Every known step with text that this piece goes without."""
     pattern, piece = subject.pattern, subject.piece
+    if not pattern.steps:
+        return
+    from ...craft.steps import STEP_IDS, steps   # loaded here, because few patterns have steps of their own
+    from ...craft.thread import thread_use
+
     written = [name for name in pattern.steps if name in STEP_IDS]
     if written:
-        printed = {step.id for step in steps(piece, pattern.thread, thread_use(piece, pattern.thread))}
+        printed = {step.id for step in steps(piece, pattern.thread, thread_use(piece, pattern.thread), pattern.ear_wire)}
         for name in written:
             if name not in printed:
                 yield Finding(pattern.mark("steps", name), SEVERITY, ID, f"this piece has no step {name}, so its text is not printed")

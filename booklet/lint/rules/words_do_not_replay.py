@@ -19,7 +19,7 @@ ID, SEVERITY, NEEDS = "words-do-not-replay", Severity.ERROR, "path"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every difference between the chart and what the words rebuild."""
-    piece = subject.piece
-    lines = [words.line for words in row_words(piece)], [words.line for words in strand_words(piece)]
-    for text in differences(piece, *lines):
-        yield Finding(subject.pattern.mark("body", "chart"), SEVERITY, ID, text)
+    for piece in filter(None, (subject.piece, subject.pattern.second)):
+        lines = [words.line for words in row_words(piece)], [words.line for words in strand_words(piece)]
+        for text in differences(piece, *lines):
+            yield Finding(subject.pattern.mark("body", "chart"), SEVERITY, ID, text)

@@ -1,0 +1,91 @@
+"""A pair whose pieces mirror each other, printed: turned over, alike, or with words of its own for the second piece."""
+
+import json
+import re
+
+import pytest
+from click.testing import CliRunner
+
+from booklet.bind.context import shown
+from booklet.bind.geometry import print_room, sheet, web_room
+from booklet.bind.html import PRINT, WEB, Medium, Setter
+from booklet.bind.replayed import check_words, printed_lines
+from booklet.cli import main
+from booklet.craft.replay import differences
+from booklet.errors import FindingsError
+from booklet.source.workspace import load
+from tests.bind.copies import TINY, copy_of
+
+
+def pattern_with(folder, fields):
+    root = copy_of(TINY, folder / "book")
+    path = root / "patterns" / "morning-cloud.yaml"
+    path.write_text(path.read_text("utf-8").replace("makes: pair\n", f"makes: pair\n{fields}"), "utf-8")
+    workspace = load(root)
+    assert not workspace.findings
+    return root, workspace, workspace.patterns["morning-cloud"]
+
+
+def section(workspace, pattern, medium=PRINT):
+    room = print_room(sheet(workspace.book.page)) if medium == PRINT else web_room()
+    setter = Setter(workspace.root, Medium(medium, room), book=workspace.book)
+    return setter.section(pattern, shown(pattern, room, 1.0))
+
+
+@pytest.fixture(scope="module")
+def fronted(tmp_path_factory):
+    return pattern_with(tmp_path_factory.mktemp("fronted"), "mirror: true\nfront: true\n")
+
+
+def test_the_words_of_the_second_piece_are_printed_and_rebuild_the_mirrored_chart(fronted):
+    _, workspace, pattern = fronted
+    html = section(workspace, pattern)
+    rows, strands = printed_lines(html, second=True)
+    assert (len(rows), len(strands)) == (3, 6) and differences(pattern.second, rows, strands) == ()
+    assert differences(pattern.piece, rows, strands) != () and printed_lines(html) != (rows, strands)
+    assert "The piece has a front" in html and html.count("Second piece: ") >= 4
+
+
+def test_error_a_wrong_word_of_the_second_piece_stops_the_build(fronted):
+    _, workspace, pattern = fronted
+    html = section(workspace, pattern)
+    before, mark, after = html.rpartition('class="strand-words second"')
+    with pytest.raises(FindingsError) as caught:
+        check_words(pattern, before + mark + re.sub("6W", "5W", after, count=1))
+    assert "second piece: " in caught.value.findings[0].message
+
+
+def test_only_steps_that_differ_are_told_again(fronted):
+    _, workspace, pattern = fronted
+    html = section(workspace, pattern)
+    told = html.partition("Second piece: steps that differ")[2]
+    first = shown(pattern, print_room(sheet(workspace.book.page)), 1.0)
+    assert {step.id for step in first.second.steps} < {step.id for step in first.steps}
+    assert all(f"<h3>{step.title}</h3>" in told for step in first.second.steps)
+
+
+def test_every_tick_box_of_the_web_page_has_a_name_of_its_own(fronted):
+    _, workspace, pattern = fronted
+    ids = re.findall(r'id="([^"]+)"', section(workspace, pattern, WEB))
+    assert len(ids) == len(set(ids)) and {"row-1", "second-row-1", "second-strand-6"} <= set(ids)
+
+
+def test_flat_work_is_turned_over(tmp_path):
+    _, workspace, pattern = pattern_with(tmp_path, "mirror: true\n")
+    html = section(workspace, pattern)
+    assert "turning is enough" in html and printed_lines(html, second=True) == ([], [])
+
+
+def test_the_count_tells_the_second_piece_too(fronted):
+    root, _, pattern = fronted
+    told = CliRunner().invoke(main, ["-C", str(root), "tally", "morning-cloud"]).output
+    assert "The second piece" in told and told.count("Strand 1, ") == 2 and "needle    size 12" in told
+    facts = json.loads(CliRunner().invoke(main, ["-C", str(root), "tally", "morning-cloud", "--json"]).stdout)
+    assert [strand["beads"] for strand in facts["second"]["strands"]] == ["".join(strand.beads) for strand in pattern.second.strands]
+
+
+def test_materials_name_thread_spools_and_needle_once(fronted):
+    _, workspace, pattern = fronted
+    view = shown(pattern, print_room(sheet(workspace.book.page)), 1.0)
+    assert [item.what.partition(" (")[0] for item in view.threads] == ["braided 6 lb", "nylon B"] and all("1 spool of" in item.what for item in view.threads)
+    assert view.tools.what == "beading needles, size 12; scissors, and two pliers for the ear wires"
