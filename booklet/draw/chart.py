@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import pi
 
@@ -35,14 +36,16 @@ class Box:
 
 
 def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
-              prefix: str = "chart") -> str:
+              prefix: str = "chart", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Chart at `bead` mm across a bead of the body. `grey` is how a black and white print shows it; `blank` leaves letters only."""
     grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
-    picture, size = Picture(LAYERS), measures(grid)
+    picture, size = on(LAYERS), measures(grid)
     for row in grid.piece.rows:
+        picture.part(f"row-{row.number}")
         _ground(picture, grid, row)
         _beads(picture, grid, row, shade)
         draw_labels(picture, grid, row, size)
+    picture.part("")
     if grid.piece.rows:
         _frame_base(picture, grid)
         _row_guides(picture, grid)
@@ -89,7 +92,8 @@ def letter_cap(width: float, length: float) -> float:
 
 def put_letter(picture: Picture, key: str, fill: str, x: float, y: float, cap: float) -> None:
     """A bead's letter, in black or white."""
-    picture.add("letters", pen(tone.ink(fill), cap), alphabet.letter(key, x, y, cap))
+    if not picture.letter(key, x, y, cap):
+        picture.add("letters", pen(tone.ink(fill), cap), alphabet.letter(key, x, y, cap))
 
 
 def _box(grid: Grid) -> Box:
