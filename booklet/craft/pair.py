@@ -1,10 +1,10 @@
-"""The second piece of a pair: the first one, or its mirror image."""
+"""A piece turned round: its mirror image, and the same piece for the other hand."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from .piece import LEFT, RIGHT, Hanger, Piece, Stitch
+from .piece import LEFT, RIGHT, Hanger, Piece, Stitch, opposite
 from .places import places
 from .stitches import stitch_of
 
@@ -17,6 +17,11 @@ def mirrored(piece: Piece) -> Piece:
     rows = tuple(replace(row, stitches=tuple(Stitch(-s.at, s.beads[::-1] if lying else s.beads) for s in reversed(row.stitches))) for row in piece.rows)
     strands = tuple(strand.turned_over(places_across(piece)) for strand in reversed(piece.strands))
     return replace(piece, rows=stitch_of(piece).directed(rows), strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
+
+
+def other_hand(piece: Piece) -> Piece:
+    """The same piece worked by the other hand: every row runs the other way, and the fringe from the other side."""
+    return replace(piece, hand=opposite(piece.hand), rows=tuple(replace(row, direction=opposite(row.direction)) for row in piece.rows))
 
 
 def places_across(piece: Piece) -> int:

@@ -7,28 +7,36 @@ equal beads. All that belongs to a row or strand of a chart stands in one group 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from html import escape
 from math import hypot
 
+from ..craft.beads import Bead
 from ..craft.piece import Piece
 from . import tone
 from .alphabet import BASELINE, CAP_UNITS, GLYPHS
 from .chart import chart_svg
 from .colour import BLACK, WHITE
 from .finish import LIGHTS
-from .finished import finished_svg
+from .finished import PAIR_GAP, finished_svg, pair_alt
 from .fringe import fringe_svg
+from .legend import swatch_svg
 from .picture import Picture, Point, Style
 from .short import short, short_number, through
 
 CAP_HEIGHT = 0.66    # of the type size, in the sans serif of our pages
 SPARE = 3            # steps between the stand-in colours, so that they differ when made pale, too
+STAND_IN = "#208060"
 LEVEL = 0.001        # mm: a line that rises less runs along an axis
 INKS = {tone.TEXT: "ink", tone.QUIET: "quiet", tone.GAP: "gap", tone.pale(tone.GAP): "far", tone.GUIDE: "guide", tone.THREAD: "thread", WHITE: "paper"}
 BEHIND = frozenset({"guides", "thread", "ground", "beads"})    # layers of a chart that lie under its rows and strands
+
+_BOX = re.compile(r'viewBox="([^"]*)"')
+_WIDTH = re.compile(r' width="[^"]*"')
+_LABEL = re.compile(r'aria-label="[^"]*"')
 
 
 def screen_chart(piece: Piece, bead: float, prefix: str = "body") -> str:
@@ -46,9 +54,35 @@ def screen_view(piece: Piece, scale: float, prefix: str = "finished") -> str:
     return _drawn(finished_svg, piece, scale=scale, prefix=prefix)
 
 
+def screen_file(piece: Piece, scale: float) -> str:
+    """The finished piece as an SVG that can stand in a file of its own, with its colours."""
+    svg = screen_view(piece, scale)
+    colours = "".join(f".f-{key}{{fill:{bead.colour}}}" for key, bead in piece.legend.items())
+    return svg.replace("<svg ", '<svg xmlns="http://www.w3.org/2000/svg" ', 1).replace("<style>", f"<style>{colours}", 1)
+
+
+def screen_pair(piece: Piece, mirror: bool, scale: float, prefix: str = "pair") -> str:
+    """Both pieces of a pair: the finished piece, and beside it the same drawing once more, turned over if `mirror` says so."""
+    svg = screen_view(piece, scale, prefix)
+    opening, body = svg[:svg.index(">") + 1], svg[svg.index(">") + 1:-len("</svg>")]
+    left, top, width, height = map(float, _BOX.search(opening)[1].split())
+    step = width + PAIR_GAP * scale
+    placed = f"translate({short_number(2 * left + step + width)} 0)scale(-1 1)" if mirror else f"translate({short_number(step)} 0)"
+    opening = _BOX.sub(f'viewBox="{left:g} {top:g} {width + step:.2f} {height:g}"', opening)
+    opening = _WIDTH.sub(f' width="{short_number(width + step)}mm"', opening, count=1)
+    opening = _LABEL.sub(lambda match: f'aria-label="{escape(pair_alt(piece, mirror=mirror))}"', opening)
+    return f'{opening}<g id="{prefix}-one">{body}</g><use href="#{prefix}-one" transform="{placed}"/></svg>'
+
+
+def screen_swatch(bead: Bead, prefix: str) -> str:
+    """The swatch of a bead, as SVG for a page."""
+    stand_in = replace(bead, colour=STAND_IN)
+    return swatch_svg(stand_in, prefix=prefix, on=partial(Screen, stand_ins={STAND_IN: bead.key}))
+
+
 def _drawn(draw: Callable[..., str], piece: Piece, **settings) -> str:
     """Draw with a stand-in colour for every key, from which the picture tells the key again."""
-    stand_ins = {f"#{32 + SPARE * place:02x}8060": key for place, key in enumerate(piece.legend)}
+    stand_ins = {f"#{32 + SPARE * place:02x}{STAND_IN[3:]}": key for place, key in enumerate(piece.legend)}
     legend = {key: replace(piece.legend[key], colour=colour) for colour, key in stand_ins.items()}
     return draw(replace(piece, legend=legend), on=partial(Screen, stand_ins=stand_ins), **settings)
 
@@ -146,7 +180,7 @@ class Screen(Picture):
                 *(f'<g data-part="{name}">{self._painted(name, layers, self._order, prefix)}</g>' for name, layers in self._parts.items()),
                 self._painted("", self._layers, over, prefix)]
         size = f'width="{short_number(width)}mm" height="{short_number(height)}mm"'
-        box = short(f"{left:.3f} {top:.3f} {width:.3f} {height:.3f}")
+        box = f"{left:.2f} {top:.2f} {width:.2f} {height:.2f}"
         return (f'<svg class="{prefix}" {size} viewBox="{box}" role="img" aria-label="{escape(alt)}" fill="none" stroke-linecap="round" '
                 f'stroke-linejoin="round">{self._defined(prefix)}{"".join(body)}</svg>')
 
