@@ -8,6 +8,7 @@ from booklet import bootstrap
 TOOLS = {
     "pdftoppm": {"apt-get": "poppler-utils", "dnf": "poppler-utils", "brew": "poppler"},
     "chromium": {"apt-get": "chromium", "dnf": "chromium", "brew": "--cask chromium"},
+    "chromedriver": {"apt-get": "chromium-driver", "dnf": "chromedriver", "brew": "--cask chromedriver"},
     "qpdf": {"apt-get": "qpdf", "dnf": "qpdf", "brew": "qpdf"},
 }
 

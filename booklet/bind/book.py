@@ -18,9 +18,8 @@ from ..source.workspace import Workspace
 from .context import LARGEST_VIEW, Shown, common_scale, finished, shown
 from .errata import errata_of_book
 from .files import file_name, write_file, write_folder
-from .fonts import css_for_web, faces, licences
 from .geometry import Box, Room, print_room, sheet, web_room
-from .html import PRINT, WEB, Medium, Setter, dates
+from .html import PRINT, Medium, Setter, dates
 from .page_fit import page_findings
 from .pages import Page, back_pages, front_pages
 from .pdf import make_pdf
@@ -28,6 +27,7 @@ from .photos import photos
 from .pictures import Picture
 from .prose import prose
 from .templates import environment, fill, text_of
+from .web.files import web_files
 
 FORMATS = ("pdf", "html")
 MOST_ON_LINE, MOST_ON_COVER = 4, 12
@@ -45,21 +45,28 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
         made.append(lambda: write_file(folder / f"{file_name(named(workspace.book).title)}.pdf", content))
     if "html" in formats:
         progress("making the web pages")
-        files = web_files(workspace, *gathered(workspace, web_room()))
+        patterns, front, back = read(workspace, web_room())
+        files = web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress)
         made.append(lambda: write_folder(folder / "html", files) / "index.html")
     return [write() for write in made]
 
 
 def gathered(workspace: Workspace, room: Room, warn: Callable[[str], None] = lambda line: None) -> tuple[list[Pattern], dict[str, Shown], tuple[Page, ...], tuple[Page, ...]]:
     """Patterns, their views by slug, front and back pages, for a medium with this room. Raises FindingsError where one of them cannot be printed."""
+    patterns, front, back = read(workspace, room, warn)
+    small = common_scale([pattern.piece for pattern in patterns], room.small)
+    return patterns, {pattern.slug: shown(pattern, room, small) for pattern in patterns}, front, back
+
+
+def read(workspace: Workspace, room: Room, warn: Callable[[str], None] = lambda line: None) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
+    """Patterns, front and back pages. Raises FindingsError where one of them cannot be printed in this room."""
     patterns = workable(workspace, workspace.patterns.values())
     if not patterns:
         raise WrongUse("there is no pattern to build", "write one into patterns/")
     front, back = front_pages(workspace), back_pages(workspace)
     _check_names(workspace, (*front, *back))
     _check_fit(patterns, room, warn)
-    small = common_scale([pattern.piece for pattern in patterns], room.small)
-    return patterns, {pattern.slug: shown(pattern, room, small) for pattern in patterns}, front, back
+    return patterns, front, back
 
 
 def named(book: Book) -> Book:
@@ -135,25 +142,3 @@ def cover_lines(patterns: list[Pattern], box: Box) -> list[list[Picture]]:
     scale = min(common_scale(pieces, Box(box.width / each - BETWEEN, box.height / lines - BETWEEN)), LARGEST_VIEW)
     hung = [finished(piece, scale) for piece in pieces]
     return [hung[at:at + each] for at in range(0, len(hung), each)]
-
-
-def web_files(workspace: Workspace, patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...],
-              back: tuple[Page, ...]) -> dict[str, bytes]:
-    """Every file of the web pages, by its name in build/html/."""
-    setter = Setter(workspace.root, Medium(WEB, web_room()), **shared(workspace))
-    texts = {"index.html": setter.fill("web/index.html.jinja", title=workspace.book.title, description=workspace.book.subtitle,
-                                       patterns=list(views.values()), front=front, back=back)}
-    shelf = [None, *views.values(), None]
-    for at, pattern in enumerate(patterns, 1):
-        view = shelf[at]
-        texts[f"{pattern.slug}.html"] = setter.fill("web/pattern.html.jinja", title=f"{view.title}, {workspace.book.title}",
-                                                    description=view.summary, before=shelf[at - 1], after=shelf[at + 1], section=setter.section(pattern, view))
-    for page in (*front, *back):
-        texts[f"{page.slug}.html"] = setter.fill("web/page.html.jinja", title=f"{page.title}, {workspace.book.title}", description=page.title, page=page)
-    root = workspace.root
-    texts["booklet.css"] = css_for_web() + text_of(root, "common.css") + text_of(root, "web.css")
-    texts["place.js"] = text_of(root, "web/place.js")
-    files = {name: str(text).encode() for name, text in sorted(texts.items())}
-    files |= {f"fonts/{face.path.name}": face.path.read_bytes() for face in faces()}
-    files |= {f"fonts/{name}": path.read_bytes() for name, path in licences().items()}
-    return files | photos(root, patterns)

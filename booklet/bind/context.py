@@ -18,13 +18,13 @@ from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_totals, thread_use
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
-from ..draw.chart import chart_svg, fit_chart
-from ..draw.finished import finished_svg, fit_finished, pair_svg
+from ..draw.chart import fit_chart
+from ..draw.finished import finished_svg, fit_finished
 from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_note, fringe_svg
-from ..draw.legend import swatch_svg
+from ..draw.fringe import fit_fringe, fringe_note
 from ..source.pattern import Pattern
 from .accent import accent
+from .artist import Paper, Screen
 from .geometry import Box, Room
 from .numbers import count, grams, many, metres, mm_and_inches
 from .pictures import Picture, picture
@@ -84,6 +84,7 @@ class Colourway:
     name: str
     view: Picture
     changes: str
+    beads: Mapping[str, Bead]   # those that change
 
 
 @dataclass(frozen=True)
@@ -133,7 +134,7 @@ class Shown:
     pair: str = ""                # how the second piece of a mirrored pair is made
 
 
-def shown(pattern: Pattern, room: Room, small: float) -> Shown:
+def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper()) -> Shown:
     """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views."""
     piece, slug = pattern.piece, pattern.slug
     body_bead, fringe_bead = chart_scales(piece, room.chart)
@@ -143,27 +144,27 @@ def shown(pattern: Pattern, room: Room, small: float) -> Shown:
     view = Shown(
         slug=slug, title=pattern.title, version=pattern.version, summary=pattern.summary, level=pattern.level,
         accent=accent(counts), pieces=pattern.pieces, drop=pattern.drop, spare=_spare(pattern),
-        view=_view(pattern, room.view), small=finished(piece, small), facts=_facts(pattern, counts),
-        materials=tuple(_material(line) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
+        view=_view(pattern, room.view, draw), small=draw.small(piece, small, slug), facts=_facts(pattern, counts),
+        materials=tuple(_material(line, draw.swatch(line.bead, slug)) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
         threads=_threads(pattern, uses), tools=_tools(pattern), changes=_changes(uses), pair=_pair(pattern),
-        chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
-        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
+        chart=draw.chart(piece, body_bead, slug), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=draw.fringe(piece, fringe_bead, slug) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
-        colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
+        colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
-    return replace(view, second=_second(view, pattern, room.chart, values)) if pattern.second else view
+    return replace(view, second=_second(view, pattern, room.chart, values, draw)) if pattern.second else view
 
 
-def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str]) -> Shown:
+def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str], draw: Paper | Screen) -> Shown:
     """The charts and words of the second piece, and the steps that differ; everything else is as for the first."""
     piece, name = pattern.second, f"{pattern.slug}-second"
     uses = thread_use(piece, pattern.thread)
     body_bead, fringe_bead = chart_scales(piece, box)
     body_bead = min(body_bead, fit_chart(piece, box.width, box.height - LEAD).bead)
     return replace(
-        view, is_second=True, chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{name}-chart")), start=_start(piece, body_bead),
-        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{name}-fringe")) if piece.strands else None,
+        view, is_second=True, chart=draw.chart(piece, body_bead, name), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=draw.fringe(piece, fringe_bead, name) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
         steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
 
@@ -178,12 +179,12 @@ def common_scale(pieces: Iterable[Piece], box: Box) -> float:
     return min(fit_finished(piece, box.width, box.height) for piece in pieces)
 
 
-def _view(pattern: Pattern, box: Box) -> Picture:
+def _view(pattern: Pattern, box: Box, draw: Paper | Screen) -> Picture:
     piece = pattern.piece
     if pattern.photo:
         box = Box(box.width, box.height * BESIDE_PHOTO)
     scale = min(fit_finished(piece, box.width, box.height, pattern.pieces), LARGEST_VIEW)
-    return picture(pair_svg(piece, mirror=pattern.mirror, scale=scale)) if pattern.pieces == 2 else finished(piece, scale)
+    return draw.pair(piece, pattern.mirror, scale, pattern.slug) if pattern.pieces == 2 else draw.finished(piece, scale, f"{pattern.slug}-one")
 
 
 def chart_scales(piece: Piece, box: Box) -> tuple[float, float]:
@@ -235,9 +236,9 @@ def _spare(pattern: Pattern) -> str:
     return f"{pattern.spare_percent:g} % spare{least}"
 
 
-def _material(line: BeadTally) -> Material:
+def _material(line: BeadTally, swatch: Picture) -> Material:
     bead = line.bead
-    return Material(picture(swatch_svg(bead)), bead.key, bead.name, bead.finish, bead.kind.name, count(line.piece), count(line.total), count(line.to_buy),
+    return Material(swatch, bead.key, bead.name, bead.finish, bead.kind.name, count(line.piece), count(line.total), count(line.to_buy),
                     grams(line.grams), str(line.packs))
 
 
@@ -298,8 +299,8 @@ def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: 
     return tuple(shown_steps)
 
 
-def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box) -> Colourway:
+def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Paper | Screen) -> Colourway:
     other = replace(piece, legend={**piece.legend, **changed})
     changes = "; ".join(f"{key} {bead.name}, {bead.finish}" for key, bead in changed.items())
-    view = picture(finished_svg(other, scale=fit_finished(piece, box.width, box.height)), f"The same piece in the colourway {name}: {changes}")
-    return Colourway(name, view, changes)
+    view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), f"The same piece in the colourway {name}: {changes}")
+    return Colourway(name, view, changes, changed)

@@ -1,8 +1,8 @@
 """The two type families of every page: where their files are, and the style sheet that names them.
 
 Both come as installed packages and are licensed under the SIL Open Font License 1.1. The licence lets a PDF
-embed them freely; where the files themselves are handed on (web pages), they must stay unchanged, because
-their licence reserves the name of the original, and the files of `licences()` must travel with them.
+embed them freely; where font files are handed on (web pages), changed ones must bear another name (web/faces.py), and the
+files of `licences()` must travel with them.
 Pages call the families by names of our own: a page then never falls back, unseen,
 to a font of the computer that has the same name.
 
@@ -91,8 +91,3 @@ def font_face_css(url: Callable[[Face], str]) -> str:
 def css_for_pdf() -> str:
     """@font-face rules that name the installed files themselves (file: URLs)."""
     return font_face_css(lambda face: face.path.as_uri())
-
-
-def css_for_web(folder: str = "fonts") -> str:
-    """@font-face rules for web pages: every face lies, unchanged, in `folder` beside the style sheet."""
-    return font_face_css(lambda face: f"{folder}/{face.path.name}")

@@ -36,8 +36,7 @@ class Setter:
     def __init__(self, root: Path, medium: Medium, **shared) -> None:
         self.engine: Environment = environment(root)
         self.engine.filters["whole"] = kept_whole
-        self.engine.globals |= {"tick": _tick_printed if medium.name == PRINT else _tick_web,
-                                "room": medium.room, **shared}
+        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, **shared}
 
     def fill(self, name: str, **values) -> Markup:
         return Markup(fill(self.engine, name, **values))
@@ -56,11 +55,6 @@ def kept_whole(text: str) -> str:
 
 def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
     return Markup('<span class="tick">☐</span>')
-
-
-def _tick_web(part: str, name: int | str, second: bool = False) -> Markup:
-    piece, of = ("second-", " of the second piece") if second else ("", "")
-    return Markup(f'<input type="checkbox" id="{piece}{part}-{name}" aria-label="{part} {name}{of} done">')
 
 
 def dates(environ: Callable = os.environ.get) -> Markup:

@@ -17,6 +17,7 @@ from .prose import prose
 from .templates import text_of
 
 BEGIN = "before-you-begin"
+OURS = (BEGIN, "glossary")   # pages that we bring along
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ class Page:
 def page(workspace: Workspace, name: str) -> Page:
     """One page: the workspace's own file, or ours of that name. Raises FindingsError where it cannot be read."""
     path = workspace.root / "patterns" / "pages" / f"{name}.md"
-    if not path.is_file() and name == BEGIN:
+    if not path.is_file() and name in OURS:
         return made(name, text_of(workspace.root, f"pages/{name}.md"))
     text, findings = read_file(path, workspace.root)
     if text is None:

@@ -1,10 +1,10 @@
-"""The second piece of a pair: the first one, or its mirror image."""
+"""A piece turned round: its mirror image, and the same piece for the other hand."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from .piece import LEFT, RIGHT, Hanger, Piece, Row, Stitch
+from .piece import LEFT, RIGHT, Hanger, Piece, Row, Stitch, opposite
 from .places import places
 from .stitches import stitch_of, worked_rows
 
@@ -23,6 +23,13 @@ def _turned_over(piece: Piece, row: Row, stitch: Stitch) -> Stitch:
     """The stitch on the other side, its beads as `piece_rows` takes them: from the bottom, or from the left where a set lies."""
     backwards = stitch_of(piece).LYING != (row.level < 0)
     return Stitch(-stitch.at, stitch.beads[::-1] if backwards else stitch.beads)
+
+
+def other_hand(piece: Piece) -> Piece:
+    """The same piece worked by the other hand: every row runs the other way, and the fringe from the other side."""
+    drawn = [[Stitch(stitch.at, stitch.beads[::-1] if row.level < 0 else stitch.beads) for stitch in row.stitches] for row in piece.drawn]
+    hand = opposite(piece.hand)
+    return replace(piece, hand=hand, rows=worked_rows(piece.stitch, drawn, -piece.drawn[0].level, hand))   # other parts of a row come first
 
 
 def places_across(piece: Piece) -> int:

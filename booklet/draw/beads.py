@@ -71,7 +71,7 @@ def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, a
     They are `along` mm long on the line and `across` mm wide, with corners of `radius` mm. `shift` moves them on along
     the line and `aside` to its right-hand side, from the middle of their cells.
     """
-    if not picture.draws:
+    if not picture.draws or picture.run(layer, colour, track, along, across, radius, shift, aside):
         return
     radius = min(radius, across / 2, (along - LEAST_DASH) / 2)
     start, stop = (track.pitch - along) / 2 + shift, (track.pitch - along) / 2 - shift

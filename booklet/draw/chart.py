@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from math import pi
 
@@ -35,15 +36,17 @@ class Box:
 
 
 def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
-              prefix: str = "chart") -> str:
+              prefix: str = "chart", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Chart at `bead` mm across a bead of the body. `grey` is how a black and white print shows it; `blank` leaves letters only."""
     grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
-    picture, size = Picture(LAYERS), measures(grid)
+    picture, size = on(LAYERS), measures(grid)
     labels = labels_of(grid, size)
     for row in grid.piece.rows:
+        picture.part(f"row-{row.name}")
         _ground(picture, grid, row)
         _beads(picture, grid, row, shade)
         draw_labels(picture, grid, labels[row.name], size)
+    picture.part("")
     if grid.piece.rows:
         _frame_base(picture, grid)
         _row_guides(picture, grid)
@@ -92,7 +95,8 @@ def letter_cap(width: float, length: float) -> float:
 
 def put_letter(picture: Picture, key: str, fill: str, x: float, y: float, cap: float) -> None:
     """A bead's letter, in black or white."""
-    picture.add("letters", pen(tone.ink(fill), cap), alphabet.letter(key, x, y, cap))
+    if not picture.letter(key, x, y, cap):
+        picture.add("letters", pen(tone.ink(fill), cap), alphabet.letter(key, x, y, cap))
 
 
 def _box(grid: Grid) -> Box:

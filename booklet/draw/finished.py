@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from math import pi
 
@@ -27,9 +28,9 @@ BODY = ("ground", "beads", "lights")
 LAYERS = ("metal", "thread", *BODY, *TWIGS, *BEHIND, *BEFORE, "charms")
 
 
-def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished") -> str:
+def finished_svg(piece: Piece, *, scale: float = 2.0, prefix: str = "finished", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """The piece, `scale` times its real size. Narrow beads are drawn with less light, so small pictures stay clear."""
-    return _pictured([piece], scale, finished_alt(piece), prefix)
+    return _pictured([piece], scale, finished_alt(piece), prefix, on)
 
 
 def pair_svg(piece: Piece, *, mirror: bool = False, scale: float = 2.0, prefix: str = "pair") -> str:
@@ -76,8 +77,8 @@ def _described(piece: Piece) -> str:
             f"{', '.join(parts)}. Beads: {beads_named(piece, keys)}.")
 
 
-def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str) -> str:
-    picture = Picture(LAYERS)
+def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str, on: Callable[[Iterable[str]], Picture] = Picture) -> str:
+    picture = on(LAYERS)
     box = _side_by_side(picture, pieces, scale)
     return picture.svg(box.left, box.top, *box.size, alt=alt, prefix=prefix)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
@@ -103,15 +103,17 @@ class Plan:
 
 
 def fringe_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
-               prefix: str = "fringe") -> str:
+               prefix: str = "fringe", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Fringe chart at the scale of `chart_svg`: `bead` mm for the diameter of a body bead."""
-    plan, shade, picture = fringe_plan(piece, bead), tone.tone_of(grey, blank), Picture(LAYERS)
+    plan, shade, picture = fringe_plan(piece, bead), tone.tone_of(grey, blank), on(LAYERS)
     for row, index, x in plan.stitches():
         _stitch(picture, plan, row, index, x, shade)
     for column in range(plan.columns):
         _place(picture, plan, column)
     for strand in piece.strands:
+        picture.part(f"strand-{strand.number}")
         _strand(picture, plan, strand, shade)
+    picture.part("")
     _marks_at_side(picture, plan)
     box = _box(plan)
     return picture.svg(box.left, box.top, *box.size, alt=fringe_alt(piece), prefix=prefix)

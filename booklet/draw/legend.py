@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from ..craft.beads import Bead
@@ -18,7 +19,8 @@ RIM = 0.3           # mm of room round the bead
 LEAST_CONTRAST = 4.5    # between a letter and any light that it crosses (WCAG 2.2, 1.4.3)
 
 
-def swatch_svg(bead: Bead, *, width: float = 6.0, lettered: bool = False, grey: bool = False, prefix: str = "swatch") -> str:
+def swatch_svg(bead: Bead, *, width: float = 6.0, lettered: bool = False, grey: bool = False, prefix: str = "swatch",
+               on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """One bead in a picture `width` mm wide and as high as the bead needs.
 
     A `lettered` swatch carries the bead's key as charts do, and keeps only those lights on which the key can be read.
@@ -27,7 +29,7 @@ def swatch_svg(bead: Bead, *, width: float = 6.0, lettered: bool = False, grey: 
     room = width - 2 * RIM
     scale = min(room / bead.kind.diameter, TALLEST * width / bead.kind.length)
     height = bead.kind.length * scale + 2 * RIM
-    picture, ink = Picture(LAYERS), tone.ink(shown.colour)
+    picture, ink = on(LAYERS), tone.ink(shown.colour)
     single(picture, LAYERS[:3], shown, width / 2, height / 2, scale,
            keep=(lambda colour: contrast(colour, ink) >= LEAST_CONTRAST) if lettered else None)
     if lettered:

@@ -36,6 +36,17 @@ class Picture:
         """Add path data (absolute starts, `M`) to a layer."""
         self._layers[layer].setdefault(style, []).append(path)
 
+    def part(self, name: str) -> None:
+        """What comes now belongs to this row or strand; on paper that makes no difference."""
+
+    def letter(self, key: str, x: float, y: float, cap: float) -> bool:
+        """Whether the picture sets the letter of a bead itself, as type."""
+        return False
+
+    def run(self, layer: str, colour: str, track, along: float, across: float, radius: float, *moved: float) -> bool:
+        """Whether the picture draws a run of beads in a way of its own; the values are those of `beads.lay`."""
+        return False
+
     def svg(self, left: float, top: float, width: float, height: float, *, alt: str, prefix: str) -> str:
         """The SVG text of the part of the plane from (left, top), `width` x `height` mm large."""
         from svgwrite.base import Title  # loaded late: it takes longer to load than a chart to draw

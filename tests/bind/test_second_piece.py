@@ -6,10 +6,12 @@ import re
 import pytest
 from click.testing import CliRunner
 
+from booklet.bind.book import shared
 from booklet.bind.context import shown
 from booklet.bind.geometry import print_room, sheet, web_room
 from booklet.bind.html import PRINT, WEB, Medium, Setter
 from booklet.bind.replayed import check_words, printed_lines
+from booklet.bind.web.article import articles
 from booklet.cli import main
 from booklet.craft.replay import differences
 from booklet.errors import FindingsError
@@ -26,9 +28,9 @@ def pattern_with(folder, fields):
     return root, workspace, workspace.patterns["morning-cloud"]
 
 
-def section(workspace, pattern, medium=PRINT):
-    room = print_room(sheet(workspace.book.page)) if medium == PRINT else web_room()
-    setter = Setter(workspace.root, Medium(medium, room), book=workspace.book)
+def section(workspace, pattern):
+    room = print_room(sheet(workspace.book.page))
+    setter = Setter(workspace.root, Medium(PRINT, room), book=workspace.book)
     return setter.section(pattern, shown(pattern, room, 1.0))
 
 
@@ -66,8 +68,10 @@ def test_only_steps_that_differ_are_told_again(fronted):
 
 def test_every_tick_box_of_the_web_page_has_a_name_of_its_own(fronted):
     _, workspace, pattern = fronted
-    ids = re.findall(r'id="([^"]+)"', section(workspace, pattern, WEB))
-    assert len(ids) == len(set(ids)) and {"row-1", "second-row-1", "second-strand-6"} <= set(ids)
+    setter = Setter(workspace.root, Medium(WEB, web_room()), **shared(workspace))
+    html = articles(setter, pattern, web_room(), 1.0, "Tiny")[0].html
+    names = re.findall(r'<input type="checkbox" autocomplete="off" aria-label="([^"]+)"', html)
+    assert len(names) == len(set(names)) == 18 and {"Row 1 done", "Row 1 done, second piece", "Strand 6 done, second piece"} <= set(names)
 
 
 def test_flat_work_is_turned_over(tmp_path):

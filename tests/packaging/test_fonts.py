@@ -12,6 +12,7 @@ from weasyprint import HTML
 
 from booklet.bind import fonts
 from booklet.bind.fonts import SANS, SERIF
+from booklet.bind.web import faces as web
 from booklet.errors import UnreadableInput
 
 EVERYWHERE = "ABCXYZabcxyz0123456789×½°–—′″‘’“”…·•éüçñøœßÅ€£%+−=()/"
@@ -105,12 +106,21 @@ def test_the_packages_themselves_give_our_licence_as_theirs():
         assert metadata(name)["License"] == "SIL OFL 1.1"
 
 
-def test_the_style_sheet_for_the_web_names_every_face_by_its_file():
-    css = fonts.css_for_web("type")
-    assert [part.split('"')[0] for part in css.split('url("')[1:]] == [f"type/{face.path.name}" for face in fonts.faces()]
-    assert fonts.css_for_web().splitlines()[1] == (
-        '@font-face { font-family: "Booklet Serif"; font-weight: 400; font-style: italic; '
-        'src: url("fonts/SourceSerifPro-It.otf") format("opentype"); }')
+def test_fonts_for_the_web_are_small_and_bear_only_our_name():
+    """The licence reserves the name of the original for unchanged fonts (SIL Open Font License 1.1, clause 3)."""
+    files = {name: content for name, content in web.font_files(["Ünder"]).items() if name.endswith(".woff2")}
+    assert len(files) == len(web.USED) and sum(map(len, files.values())) < 70_000
+    for name, content in files.items():
+        font = TTFont(io.BytesIO(content))
+        entries = {record.nameID: str(record) for record in font["name"].names}
+        assert {entries[number] for number in (1, 3, 4, 6)} == {name.removesuffix(".woff2")} and font["CFF "].cff.fontNames == [entries[6]]
+        assert "SIL Open Font License" in entries[13] and "Adobe" in entries[0] and lacks(font, "Ünder0×½°–′") == ""
+        font.close()
+
+
+def test_the_style_sheet_for_the_web_names_every_font_file():
+    named = [part.split('"')[0] for part in web.css_linked("type").split('url("')[1:]]
+    assert sorted(named) == sorted(f"type/{name}" for name in web.font_files(["Ünder"]) if name.endswith(".woff2"))
 
 
 def test_each_licence_has_a_name_of_its_own():

@@ -1,0 +1,70 @@
+"""Who draws the pictures of a page: for paper, or for a screen."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from ..craft.beads import Bead
+from ..craft.piece import Piece
+from ..draw.chart import chart_svg
+from ..draw.finished import finished_svg, pair_svg
+from ..draw.fringe import fringe_svg
+from ..draw.legend import swatch_svg
+from ..draw.screen import screen_chart, screen_file, screen_fringe, screen_pair, screen_swatch, screen_view
+from .pictures import Picture, picture
+
+
+class Paper:
+    """Pictures with every colour written into them. `name` tells one picture of a kind from another."""
+
+    def chart(self, piece: Piece, bead: float, name: str) -> Picture:
+        return picture(chart_svg(piece, bead=bead, prefix=f"{name}-chart"))
+
+    def fringe(self, piece: Piece, bead: float, name: str) -> Picture:
+        return picture(fringe_svg(piece, bead=bead, prefix=f"{name}-fringe"))
+
+    def finished(self, piece: Piece, scale: float, name: str) -> Picture:
+        return picture(finished_svg(piece, scale=scale))
+
+    small = finished   # in contents and galleries
+
+    def pair(self, piece: Piece, mirror: bool, scale: float, name: str) -> Picture:
+        return picture(pair_svg(piece, mirror=mirror, scale=scale))
+
+    def swatch(self, bead: Bead, name: str) -> Picture:
+        return picture(swatch_svg(bead))
+
+    def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
+        """The piece in other colours."""
+        return picture(finished_svg(piece, scale=scale), alt)
+
+
+class Screen:
+    """Pictures whose beads the page colours. Their ids begin with `prefix`, so that variants can stand on one page."""
+
+    def __init__(self, prefix: str = "", with_small: bool = False) -> None:
+        self.prefix, self.with_small = prefix, with_small
+
+    def chart(self, piece: Piece, bead: float, name: str) -> Picture:
+        return picture(screen_chart(piece, bead, f"{self.prefix}{name}-chart"))
+
+    def fringe(self, piece: Piece, bead: float, name: str) -> Picture:
+        return picture(screen_fringe(piece, bead, f"{self.prefix}{name}-fringe"))
+
+    def finished(self, piece: Piece, scale: float, name: str) -> Picture:
+        return picture(screen_view(piece, scale, f"{self.prefix}{name}-view"))
+
+    def small(self, piece: Piece, scale: float, name: str) -> Picture:
+        """A picture that stands in a file of its own and is drawn for the first variant alone."""
+        return picture(screen_file(piece, scale)) if self.with_small else Picture(Markup(""), 0.0, 0.0)
+
+    def pair(self, piece: Piece, mirror: bool, scale: float, name: str) -> Picture:
+        return picture(screen_pair(piece, mirror, scale, f"{self.prefix}{name}-pair"))
+
+    def swatch(self, bead: Bead, name: str) -> Picture:
+        return picture(screen_swatch(bead, f"{self.prefix}{name}-swatch-{ord(bead.key)}"))
+
+    def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
+        """Swatches of the beads that change; the page itself can show the piece in them."""
+        swatches = [picture(swatch_svg(bead)) for bead in changed.values()]
+        return Picture(Markup("").join(one.svg for one in swatches), sum(one.width for one in swatches), max(one.height for one in swatches))

@@ -1,0 +1,107 @@
+"""The article of one pattern: everything that a page, or a file of its own, shows of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from markupsafe import Markup
+
+from ...craft.events import row_section
+from ...craft.needle import path
+from ...craft.piece import Piece
+from ...source.pattern import Pattern
+from ..artist import Screen
+from ..context import Shown, shown
+from ..files import file_name
+from ..geometry import Room
+from ..html import Setter
+from ..replayed import check_words
+from .colours import bead_colours, on_dark
+from .variants import Variant, beside, variants
+
+HANDS = {"right": "Right hand", "left": "Left hand"}
+TURNED = {False: "As drawn", True: "Mirror image"}
+
+
+@dataclass(frozen=True)
+class Way:
+    """How this article is worked. Its ids begin with `prefix`."""
+
+    prefix: str
+    is_mirrored: bool
+
+
+@dataclass(frozen=True)
+class Link:
+    """A way from one variant to another, or to itself."""
+
+    href: str
+    label: str
+    hand: str
+    is_here: bool
+
+
+@dataclass(frozen=True)
+class Article:
+    """One variant of a pattern, ready to stand on a page."""
+
+    variant: Variant
+    view: Shown
+    html: Markup
+
+
+def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, together: bool = False,
+             photo: Callable[[Variant, str], str] = lambda variant, name: variant.up + name) -> tuple[Article, ...]:
+    """The article of every variant, its words read back. `together`: they will stand on one page; `title` is that of the book."""
+    every = variants(pattern)
+    return tuple(_article(setter, variant, every, room, small, title, together, photo) for variant in every)
+
+
+def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room: Room, small: float, title: str, together: bool,
+             photo: Callable[[Variant, str], str]) -> Article:
+    pattern, prefix = variant.pattern, f"{variant.name}-" if together and variant.name else ""
+    view = shown(pattern, room, small, Screen(prefix, with_small=not variant.name))
+    html = setter.fill(
+        "web/article.html.jinja", p=view, way=Way(prefix, variant.is_mirrored), ways=links(variant, every, together), store=f"{file_name(title)}/{pattern.slug}",
+        legend=pattern.legend, colours=bead_colours(pattern.legend), dark_accent=on_dark(view.accent),
+        way_colours={name: bead_colours({**pattern.legend, **changed}) for name, changed in pattern.colourways.items()},
+        picks=picks(pattern.piece), second_picks=picks(pattern.second) if pattern.second else {}, also=also(view), second_also=also(view.second) if view.second else {}, photo=photo(variant, view.photo) if view.photo else "")
+    check_words(pattern, html)
+    return Article(variant, view, html)
+
+
+def links(variant: Variant, every: tuple[Variant, ...], together: bool) -> list[Link]:
+    """Links between the variants that differ in one thing from this one."""
+    found = []
+    for labels, hand in ((HANDS, True), (TURNED, False)):
+        other = beside(variant, every, hand)
+        if other:
+            found += sorted((_link(one, variant, labels[one.hand if hand else one.is_mirrored], together) for one in (variant, other)),
+                            key=lambda link: list(labels.values()).index(link.label))
+    return found
+
+
+def _link(to: Variant, here: Variant, label: str, together: bool) -> Link:
+    slug = to.pattern.slug
+    href = f"#{to.name}-{slug}" if together and to.name else f"#{slug}" if together else here.up + to.address
+    return Link(href, label, to.hand, to is here)
+
+
+def picks(piece: Piece) -> dict[tuple[str, str | int], str]:
+    """By row and strand, the beads in the order of picking up: "2W 1B"."""
+    needle = path(piece)
+    rows = {("row", row.name): [row.stitches[place.index - row.before].beads[place.level] for place in needle.picked_up(row_section(row))]
+            for row in piece.rows}
+    return {section: _runs(keys) for section, keys in (rows | {("strand", strand.number): strand.all for strand in piece.strands}).items()}
+
+
+def also(view: Shown) -> dict[int, str]:
+    """By the number of a told row, the charted row that is told in the same line and picked up together with it, if there is one."""
+    told = {row.number for row in view.rows}
+    return {number: f"row-{number + 1}" if number + 1 not in told and number < max(told) else "" for number in told}
+
+
+def _runs(keys: Sequence[str]) -> str:
+    return " ".join(f"{len(list(same))}{key}" for key, same in groupby(keys))

@@ -1,0 +1,85 @@
+"""The fonts of the web edition: the faces that its style sheet uses, cut down to the signs that its pages show.
+
+Their licence (SIL Open Font License 1.1) lets anyone hand on a changed font under another name, so a cut font bears only ours;
+the copyright and licence entries stay in it, and the licence files lie beside it.
+"""
+
+from __future__ import annotations
+
+import io
+from base64 import b64encode
+from collections.abc import Iterable
+from functools import lru_cache
+from pathlib import Path
+from string import printable
+
+from ..fonts import SANS, SERIF, Face, faces, licences
+
+USED = ((SERIF, 400, False), (SERIF, 400, True), (SERIF, 600, False), (SANS, 400, False), (SANS, 600, False))
+ALWAYS = printable + "→←↑↓×·–—’“”…½°′″✓☐µ\u00a0"
+KEPT_NAMES = frozenset({0, 13, 14})   # copyright, licence, address of the licence
+
+
+def used_faces() -> list[Face]:
+    """The faces that pages for the web use."""
+    return [face for face in faces() if (face.family, face.weight, face.italic) in USED]
+
+
+def font_files(texts: Iterable[str]) -> dict[str, bytes]:
+    """Font files, and the licences that go with them, by name in fonts/."""
+    signs = _signs(texts)
+    return {f"{_name(face)}.woff2": cut(face.path, _name(face), signs) for face in used_faces()} | {
+        name: path.read_bytes() for name, path in licences().items()}
+
+
+def css_linked(folder: str = "fonts") -> str:
+    """@font-face rules for pages beside which the fonts lie in a folder."""
+    return "".join(_rule(face, f"{folder}/{_name(face)}.woff2") for face in used_faces())
+
+
+def css_embedded(texts: Iterable[str]) -> str:
+    """@font-face rules that hold the fonts themselves."""
+    signs = _signs(texts)
+    return "".join(_rule(face, f"data:font/woff2;base64,{b64encode(cut(face.path, _name(face), signs)).decode()}") for face in used_faces())
+
+
+def _rule(face: Face, source: str) -> str:
+    return f'@font-face {{ {face.css} font-display: swap; src: url("{source}") format("woff2"); }}\n'
+
+
+def _name(face: Face) -> str:
+    return f"{face.family.replace(' ', '')}-{face.weight}{'-italic' if face.italic else ''}"
+
+
+def _signs(texts: Iterable[str]) -> str:
+    return "".join(sorted(set(ALWAYS).union(*texts)))
+
+
+@lru_cache(maxsize=64)
+def cut(path: Path, name: str, signs: str) -> bytes:
+    """A font with these signs alone and a name of ours, as WOFF2."""
+    from fontTools.subset import Options, Subsetter
+    from fontTools.ttLib import TTFont
+
+    font = TTFont(path, recalcTimestamp=False)
+    options = Options(layout_features=["kern", "liga", "mark", "mkmk", "locl", "ccmp"], name_IDs=["*"], hinting=False, desubroutinize=True)
+    subsetter = Subsetter(options)
+    subsetter.populate(text=signs)
+    subsetter.subset(font)
+    _rename(font, name)
+    font.flavor, out = "woff2", io.BytesIO()
+    font.save(out)
+    return out.getvalue()
+
+
+def _rename(font, name: str) -> None:
+    table = font["name"]
+    table.names = [record for record in table.names if record.nameID in KEPT_NAMES]
+    for number, text in ((1, name), (2, "Regular"), (3, name), (4, name), (6, name)):
+        table.setName(text, number, 3, 1, 0x409)
+    if "CFF " in font:
+        cff = font["CFF "].cff
+        cff.fontNames = [name]
+        top = cff.topDictIndex[0]
+        for entry in ("FullName", "FamilyName"):
+            top.rawDict.pop(entry, None)

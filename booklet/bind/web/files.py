@@ -1,0 +1,107 @@
+"""The files of build/html/: a gallery, a page for each way to work each pattern, and the pages to read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from ...source.pattern import Pattern
+from ...source.workspace import Workspace
+from ...draw.finished import finished_alt
+from ..context import Shown, common_scale
+from ..geometry import web_room
+from ..html import WEB, Medium, Setter
+from ..pages import BEGIN, Page, page
+from ..photos import photos
+from ..templates import text_of
+from .article import Article, articles
+from .colours import bead_rules
+from .faces import css_linked, font_files
+from .facets import facets, facets_of
+from .variants import Variant, beside
+
+GLOSSARY = "glossary"
+SCRIPTS = ("keep.js", "place.js", "bench.js", "chart.js", "colours.js", "gallery.js", "start.js")
+STYLES = ("common.css", "web.css")
+
+
+@dataclass(frozen=True)
+class Card:
+    """A pattern in the gallery."""
+
+    p: Shown
+    alt: str
+    facets: dict[str, str]
+    other: Variant | None    # for the other hand
+
+
+def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict,
+              progress: Callable[[str], None] = lambda line: None) -> dict[str, bytes]:
+    """Every file of the web pages, by its name in build/html/. Raises FindingsError where words do not rebuild their chart."""
+    room, root = web_room(), workspace.root
+    small = common_scale([pattern.piece for pattern in patterns], room.small)
+    front = with_glossary(workspace, front, back)
+    setter = Setter(root, Medium(WEB, room), up="", help=[one for one in (*front, *back) if one.slug in (BEGIN, GLOSSARY)], **shared)
+    made = []
+    for pattern in patterns:
+        progress(f"making the web pages of {pattern.title}")
+        made.append(articles(setter, pattern, room, small, title))
+    texts = {f"pictures/{every[0].variant.pattern.slug}.svg": every[0].view.small.svg for every in made}
+    texts |= {"index.html": _gallery(setter, patterns, made, front, back, title)}
+    for at, every in enumerate(made):
+        for article in every:
+            texts[article.variant.address] = _page(setter, made, at, article, title)
+    for one in (*front, *back):
+        texts[f"{one.slug}.html"] = setter.fill("web/page.html.jinja", title=f"{one.title}, {title}", description=one.title, page=one)
+    keys = {key for pattern in patterns for key in pattern.legend}
+    texts["booklet.css"] = css_linked() + style(workspace) + bead_rules(keys)
+    texts["booklet.js"] = script(workspace)
+    files = {name: str(text).encode() for name, text in sorted(texts.items())}
+    fonts = {f"fonts/{name}": content for name, content in font_files(texts.values()).items()}
+    return files | fonts | photos(root, patterns)
+
+
+def with_glossary(workspace: Workspace, front: tuple[Page, ...], back: tuple[Page, ...]) -> tuple[Page, ...]:
+    """The front pages, and our glossary unless the book has a page of that name, or a pattern."""
+    taken = {one.slug for one in (*front, *back)} | set(workspace.patterns)
+    return front if GLOSSARY in taken else (*front, page(workspace, GLOSSARY))
+
+
+def style(workspace: Workspace) -> str:
+    """The style sheet of web pages, without fonts and bead colours."""
+    return "".join(text_of(workspace.root, name) for name in STYLES)
+
+
+def script(workspace: Workspace) -> str:
+    """The scripts as one: plain files that share one scope. Browsers load no modules from a disk."""
+    parts = "\n".join(text_of(workspace.root, f"web/{name}") for name in SCRIPTS)
+    return f'(function () {{\n"use strict";\n{parts}}}());\n'
+
+
+def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:
+    view = article.view
+    return setter.fill("web/pattern.html.jinja", title=f"{view.title}, {title}", description=view.summary, up=article.variant.up, article=article.html,
+                       before=_neighbour(made, at - 1, article), after=_neighbour(made, at + 1, article))
+
+
+@dataclass(frozen=True)
+class Neighbour:
+    """The page of the pattern before or after, for the same hand where there is one."""
+
+    href: str
+    title: str
+
+
+def _neighbour(made: list[tuple[Article, ...]], at: int, article: Article) -> Neighbour | None:
+    if not 0 <= at < len(made):
+        return None
+    every = {(other.variant.hand, other.variant.is_mirrored): other for other in made[at]}
+    other = every.get((article.variant.hand, False), made[at][0])
+    return Neighbour(article.variant.up + other.variant.address, other.view.title)
+
+
+def _gallery(setter: Setter, patterns: list[Pattern], made: list[tuple[Article, ...]], front: tuple[Page, ...], back: tuple[Page, ...], title: str) -> str:
+    cards = [Card(every[0].view, finished_alt(pattern.piece), facets_of(pattern),
+                  beside(every[0].variant, tuple(article.variant for article in every), hand=True)) for pattern, every in zip(patterns, made)]
+    return setter.fill("web/index.html.jinja", title=title, description=setter.engine.globals["book"].subtitle, cards=cards,
+                       facets=facets(card.facets for card in cards), front=front, back=back)

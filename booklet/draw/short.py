@@ -1,0 +1,33 @@
+"""Path data made shorter: numbers to a hundredth of a millimetre, which no screen shows, and nothing that SVG lets one leave out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+_NUMBER = re.compile(r"-?\d+\.\d+")
+_SLACK = re.compile(r" (?=-)|(?<=[a-zA-Z]) ")
+
+
+def short(path: str) -> str:
+    """Path data, or any list of numbers."""
+    return _SLACK.sub("", _NUMBER.sub(lambda match: short_number(float(match[0])), path))
+
+
+def short_number(value: float) -> str:
+    """A number to a hundredth, without idle zeros: 1.5, 12, -.25, 0."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    sign, digits = ("-", text[1:]) if text.startswith("-") else ("", text)
+    digits = digits[1:] if digits.startswith("0.") else digits
+    return digits if digits == "0" else sign + digits
+
+
+def through(points: Sequence[tuple[float, float]]) -> str:
+    """Path data through points, each step as it is seen from where the rounded steps before it have led."""
+    x, y = (round(value, 2) for value in points[0])
+    parts = [f"M{short_number(x)} {short_number(y)}"]
+    for next_x, next_y in points[1:]:
+        across, down = short_number(next_x - x), short_number(next_y - y)
+        parts.append(f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}")
+        x, y = x + float(across), y + float(down)
+    return short("".join(parts))

@@ -1,0 +1,23 @@
+// What is kept in the reader's own browser. Nothing is sent anywhere; a private window keeps nothing.
+var NAME = "booklet/";
+
+function kept(name) {
+  try { return JSON.parse(localStorage.getItem(NAME + name)); } catch (error) { return null; }
+}
+
+function keep(name, value) {
+  try { localStorage.setItem(NAME + name, JSON.stringify(value)); } catch (error) { /* It is shown all the same, until the page is left. */ }
+}
+
+function all(inside, what) { return Array.from(inside.querySelectorAll(what)); }
+
+// Calls act(name, element) for every element inside that has data-do, when it is pressed or changed.
+function wire(inside, act) {
+  inside.addEventListener("click", function (event) {
+    var button = event.target.closest("button[data-do]");
+    if (button && inside.contains(button)) { act(button.dataset.do, button); }
+  });
+  inside.addEventListener("change", function (event) {
+    if (event.target.dataset.do) { act(event.target.dataset.do, event.target); }
+  });
+}
