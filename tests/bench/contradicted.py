@@ -99,7 +99,7 @@ def _legend(before: Pattern, after: Pattern) -> Iterator[str]:
     beads = list(after.legend.values())
     if len({bead.name for bead in beads}) < len(beads):
         yield "a name stands twice in the legend"
-    if len({(bead.colour, bead.kind) for bead in beads}) < len(beads):
+    if len({(bead.colour, bead.finish, bead.kind) for bead in beads}) < len(beads):
         yield "two beads of the legend are the same bead"
     for key, bead in after.legend.items():
         old = before.legend.get(key)
