@@ -29,7 +29,7 @@ PARTS = {
     "": "click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich segno svgwrite yaml",
     "test": "coloraide hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
-            " scipy selenium skimage vermin xdist",
+            " scipy selenium skimage vermin xdist yamllint",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4
 PROBE = """

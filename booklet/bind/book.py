@@ -20,7 +20,7 @@ from .errata import errata_of_book
 from .files import file_name, write_file, write_folder
 from .geometry import Box, Room, print_room, sheet, web_room
 from .html import PRINT, Medium, Setter, dates
-from .page_fit import page_findings
+from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages
 from .pdf import make_pdf
 from .photos import photos
@@ -42,6 +42,8 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
         progress("setting the book")
         parts = gathered(workspace, print_room(sheet(workspace.book.page)), progress)
         content = make_pdf(book_html(workspace, *parts), workspace.root, photos(workspace.root, parts[0]), titles(*parts))
+        for finding in book_findings(workspace, content):
+            progress(finding.one_line())
         made.append(lambda: write_file(folder / f"{file_name(named(workspace.book).title)}.pdf", content))
     if "html" in formats:
         progress("making the web pages")

@@ -1,14 +1,17 @@
-"""Whether every chart can be read at the size that the page allows."""
+"""Whether everything can be read at the size that the page allows: charts before the pages are set, all else after."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from ..draw.fit import LEAST_BEAD
-from ..findings import Finding, Severity
+from ..findings import Finding, Mark, Severity
+from ..source.files import read_file
 from ..source.pattern import Pattern
+from ..source.workspace import Workspace
 from .context import chart_scales
-from .geometry import Box
+from .geometry import Box, print_room, sheet
+from .set_pages import set_findings
 
 
 def page_findings(pattern: Pattern, box: Box) -> Iterator[Finding]:
@@ -20,3 +23,21 @@ def page_findings(pattern: Pattern, box: Box) -> Iterator[Finding]:
             yield Finding(pattern.mark(*path), severity, "chart-too-large-for-page",
                           f"the {name} chart fits this page with beads {bead:.1f} mm wide; letters need {LEAST_BEAD:g} mm",
                           "choose a larger page in book.yaml, or make the piece smaller")
+
+
+def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]:
+    """What is wrong with the pages of a pattern bound alone. Raises the errors of booklet.errors."""
+    from .single import single_pdf
+
+    on = sheet(workspace.book.page)
+    charts = list(page_findings(pattern, print_room(on).chart))
+    yield from charts
+    if not any(finding.is_error for finding in charts):
+        source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
+        yield from set_findings(single_pdf(workspace, pattern.slug), on, pattern.mark("title"), source, "the single")
+
+
+def book_findings(workspace: Workspace, content: bytes) -> Iterator[Finding]:
+    """What is wrong with the pages of the whole book, which is placed in the book file."""
+    book = workspace.book
+    yield from set_findings(content, sheet(book.page), book.mark("title") if book.file else Mark("patterns"), "", "the book")

@@ -61,7 +61,8 @@ def _fetcher(root: Path, files: Mapping[str, bytes]):
 
     class Fetcher(URLFetcher):
         def fetch(self, url, headers=None):
-            name = unquote(urlsplit(url).path).lstrip("/") if url.startswith(BASE) else None
+            is_ours = url.startswith(BASE) or not urlsplit(url).scheme   # addresses of photos are not joined to a scheme that urllib does not know
+            name = unquote(urlsplit(url).path).lstrip("/") if is_ours else None
             if name in files:
                 return URLFetcherResponse(url, files[name])
             path = own.get(url) or (name and root / "templates" / name)

@@ -21,8 +21,12 @@ def build(workspace: Workspace, slug: str) -> list[Path]:
     """Build build/single/SLUG.pdf. Raises the errors of booklet.errors."""
     if slug not in workspace.patterns:
         raise WrongUse(f"there is no pattern {slug!r}")
-    content = make_pdf(single_html(workspace, slug), workspace.root, photos(workspace.root, [workspace.patterns[slug]]), {})
-    return [write_file(workspace.root / "build" / "single" / f"{slug}.pdf", content)]
+    return [write_file(workspace.root / "build" / "single" / f"{slug}.pdf", single_pdf(workspace, slug))]
+
+
+def single_pdf(workspace: Workspace, slug: str) -> bytes:
+    """The single, set. Raises the errors of booklet.errors."""
+    return make_pdf(single_html(workspace, slug), workspace.root, photos(workspace.root, [workspace.patterns[slug]]), {})
 
 
 def single_html(workspace: Workspace, slug: str) -> str:

@@ -39,6 +39,7 @@ Examples:
   booklet lint cloud-shadow frost-star          check two patterns
   booklet lint patterns/cloud-shadow.yaml       the same for one, as an editor would ask
   booklet lint --fix                            put right what has one right answer, and show what was changed
+  booklet lint --fit                            also look at the pages as they would be printed
   booklet lint --format sarif > lint.sarif      for a code host or an editor
   booklet lint --explain row-cannot-be-worked   why, with a bad and a good example
 
@@ -53,18 +54,19 @@ Exit code: 0 nothing found (notes apart), 1 any error or warning found, 2 wrong 
 @click.option("--fix", is_flag=True, help="First put right row numbers, counted and the order of fields; nothing else in the file is touched.")
 @click.option("--runs", is_flag=True, help="With --fix: also write a drawn fringe as run text.")
 @click.option("--diff", is_flag=True, help="Show what --fix would change, and stop.")
+@click.option("--fit", is_flag=True, help="Also set the pages of each pattern, and check type, margins, pictures and fonts on them; takes seconds a pattern.")
 @click.option("--name", metavar="FILE", default="patterns/stdin.yaml", show_default=True, help="What findings call standard input.")
 @click.option("--explain", "rule", metavar="RULE", help="Say what a rule checks and why, and stop.")
 @click.pass_obj
-def lint(folder: Path, paths: tuple[str, ...], form: str, strict: bool, fix: bool, runs: bool, diff: bool, name: str, rule: str | None) -> None:
+def lint(folder: Path, paths: tuple[str, ...], form: str, strict: bool, fix: bool, runs: bool, diff: bool, fit: bool, name: str, rule: str | None) -> None:
     if rule is not None:
         from ..lint.explain import explain
 
         click.echo(explain(rule), nl=False)
         return
     if STANDARD_INPUT in paths:
-        if len(paths) > 1 or fix or diff:
-            raise click.UsageError("Standard input is checked alone, and cannot be fixed in place.")
+        if len(paths) > 1 or fix or diff or fit:
+            raise click.UsageError("Standard input is checked alone, and can neither be fixed in place nor set as pages.")
         run = check_input(folder, name)
     else:
         asked = asked_for(folder, paths)
@@ -72,7 +74,7 @@ def lint(folder: Path, paths: tuple[str, ...], form: str, strict: bool, fix: boo
             _mend(folder, asked, runs, write=fix and not diff, err=form != "text")
         if diff:
             return
-        run = check_files(folder, asked)
+        run = check_files(folder, asked, fit)
     _show(run, form, folder)
     if _counts(run.findings, strict):
         click.get_current_context().exit(1)

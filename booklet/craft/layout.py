@@ -13,6 +13,7 @@ from . import drape
 from .drape import twig_side
 from .events import Place, row_place
 from .hanger import across, carriers, cell, top_row
+from .kept import kept
 from .piece import Hanger, Piece, Row
 from .places import HangingPlace, places
 from .stitches import stitch_of
@@ -55,6 +56,7 @@ class Layout:
         return self.share == 1
 
 
+@kept
 def layout(piece: Piece) -> Layout:
     """Lay out body, fringe and hanger beads."""
     stitch = stitch_of(piece)

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from .events import Path, WeaveIn
 from .hanger import hangers
+from .kept import kept
 from .piece import Piece
 from .places import strands_fit
 from .stitches import faults, stitch_of
 from .strands import fringe
 
 
+@kept
 def path(piece: Piece) -> Path:
     """The whole path. Raises ValueError for a piece with faults, or with a strand where there is no place for it."""
     if faults(piece):

@@ -61,7 +61,7 @@ _PART_BEFORE = ("first|last|next|previous|following|every|each|another|other|oth
                 "those|any|by|than|over|skip|few|about|around|nearly|almost|roughly|some|least|most|only|just|after|before|under|above|below|"
                 "between|through|round|work|back|up|out|in|side|per|neighbouring|either|both|plus|and|or|leave|leaving|keep|hold|count")
 _PART_AFTER = (r"at a time|more|too|longer|shorter|wider|narrower|later|earlier|before|after|above|below|apart|further|fewer|less|in from|away|"
-               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the|together|back|down|up|side by side|out(?! in)|deep|that|which|"
+               r"on (?:each|either|both|one|the)|to (?:each|either|both|one|the)|from the(?! (?:base|body))|together|back|down|up|side by side|out(?! in)|deep|that|which|"
                r"beside|between|under|nearest|over|of(?! (?:the|this) (?:fringe|body|piece|pattern|base|earring|pair))|"
                r"with|without|where|when|as|until|and|or")
 _CHANGE = (r"more|less|fewer|too|of(?! (?:the|this))|longer|shorter|wider|narrower|lower|higher|thick|at (?:a time|each|every|the (?:ends?|edges?|sides?|top|bottom|tip)|its ends?)|on|later|further|apart|away|from the|in from|that|which|"
@@ -195,7 +195,7 @@ def _beads(place: _Place, facts: Facts) -> Verdict:
     between, value = place.quantity.between, place.quantity.value
     if between:
         return _end_beads(place, facts) if between[-1] in ("end", "turn") else _of_colour(place, facts, " ".join(between))
-    if place.precedes(_CHANGE) and not place.precedes("in the loop|of the loop|high"):
+    if place.precedes(_CHANGE) and not place.precedes("in the loop|of the loop|high|in (?:a|each|every|one|either) (?:piece|earring|pendant)"):
         return None
     for judge in (_beads_of_strand, _beads_of_stitch, _beads_of_loop):
         verdict = judge(place, facts)

@@ -9,6 +9,7 @@ from textwrap import dedent
 
 from ..errors import WrongUse
 from ..source.wording import did_you_mean
+from .page_rules import PAGE_RULES
 from .registry import Rule, rules
 
 _SNIPPET = re.compile(r"^(Bad|Good):\n\n((?:    .*\n|\n)+)", re.MULTILINE)
@@ -39,8 +40,10 @@ def _bodies(snippets: Iterable[tuple[str, str]], wanted: str) -> tuple[str, ...]
 def explain(name: str) -> str:
     """The text of `booklet lint --explain RULE`. Raises WrongUse for a rule that is not there."""
     known = rules()
+    if name in PAGE_RULES:
+        return f"{name}\n\n{PAGE_RULES[name]}\n"
     if name not in known:
         raise WrongUse(f"there is no rule {name!r} with an explanation",
-                       did_you_mean(name, known) or f"the rules are: {', '.join(known)}")
+                       did_you_mean(name, [*known, *PAGE_RULES]) or f"the rules are: {', '.join([*known, *PAGE_RULES])}")
     rule = known[name]
     return f"{rule.id} ({rule.severity})\n\n{rule.text}\n"

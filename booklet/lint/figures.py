@@ -26,7 +26,7 @@ _NUMBER_WORDS = frozenset(VALUES)
 _UNIT_WORDS = frozenset("stitch stitches set sets row rows strand strands bead beads gram grams g metre metres meter meters m centimetre centimetres "
                         "centimeter centimeters cm millimetre millimetres millimeter millimeters mm inch inches in yard yards yd feet foot ft".split())
 _BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
-                    "each every per into out over under through round times time".split())
+                    "each every per into out over under through round times time has have".split())
 
 
 class Quantity(NamedTuple):
@@ -51,7 +51,7 @@ def _quantity() -> re.Pattern[str]:
     """Made when a text first needs it. Up to two words may stand between a number and its unit ("60 chalk white beads")."""
     return re.compile(
         rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
-        rf"(?P<between>(?:[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
+        rf"(?P<between>(?:(?!(?:{'|'.join((*_BREAKS, *VALUES))})\b)[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
 
 
 def may_count(text: str) -> bool:
@@ -67,7 +67,7 @@ def quantities(sentence: str) -> Iterator[Quantity]:
     """Every number with a unit in a sentence. Ranges and choices ("2 or 3 rows", "10 to 12 mm") are none."""
     for match in _quantity().finditer(sentence):
         between = tuple(match["between"].lower().split())
-        if not _BREAKS.intersection(between) and not _is_range(sentence, match):
+        if not _is_range(sentence, match):
             unit = next(name for name in UNITS if match[name])
             number = match["number"]
             yield Quantity(value_of(number), len(number.partition(".")[2]), unit, between, match.start(), match.end(), number)

@@ -44,7 +44,7 @@ def body_slips(piece: Piece) -> tuple[Slip, ...]:
     if stitch.INTERLOCKED and len({row.first + row.last for row in piece.rows}) > 1:   # an even number of columns has no mirror picture in its own rows
         return ()
     turned = piece.drop - 1
-    return _slips(placed, {cell: (cell[0], turned - cell[1] if stitch.LYING else cell[1], middle - cell[2]) for cell in placed})
+    return _slips(piece, placed, {cell: (cell[0], turned - cell[1] if stitch.LYING else cell[1], middle - cell[2]) for cell in placed})
 
 
 def upright_slips(piece: Piece) -> tuple[Slip, ...]:
@@ -53,14 +53,14 @@ def upright_slips(piece: Piece) -> tuple[Slip, ...]:
     if min(upper, lower) < 3:
         return ()
     placed = {cell: key for cell, key in cells(piece).items() if abs(cell[0]) <= min(upper, lower)}
-    return _slips(placed, {cell: (-cell[0], piece.drop - 1 - cell[1], cell[2]) for cell in placed})
+    return _slips(piece, placed, {cell: (-cell[0], piece.drop - 1 - cell[1], cell[2]) for cell in placed})
 
 
-def _slips(placed: Mapping[Cell, str], partner: Mapping[Cell, Cell]) -> tuple[Slip, ...]:
+def _slips(piece: Piece, placed: Mapping[Cell, str], partner: Mapping[Cell, Cell]) -> tuple[Slip, ...]:
     """The pairs that differ, if they are few against the pairs of the drawing that agree.
 
     The commonest bead of a line is its ground: that ground lies opposite ground proves nothing. A bead that never has its
-    like opposite it, such as a single star, is meant to stand alone.
+    like opposite it, such as a single star, is meant to stand alone, unless it is one bead of a colour that the piece has elsewhere.
     """
     slips: dict[tuple[Cell, Cell], Slip] = {}
     matched: Counter[str] = Counter()
@@ -76,7 +76,8 @@ def _slips(placed: Mapping[Cell, str], partner: Mapping[Cell, Cell]) -> tuple[Sl
         elif other >= cell:
             matched[key] += 1
             agree += other > cell and key != ground[cell[:2]]
-    found = tuple(slip for slip in slips.values() if all(key is None or matched[key] for key in slip.keys))
+    elsewhere = {key for strand in piece.strands for key in strand.all} if len(slips) == 1 else set()
+    found = tuple(slip for slip in slips.values() if all(key is None or matched[key] or key in elsewhere for key in slip.keys))
     return found if agree >= PROOF * len(found) else ()
 
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from .subject import Subject
 
 _BLIND = re.compile(rf"{PLACEHOLDER.pattern}|\]\([^)\s]*\)|https?://\S+", re.DOTALL)   # what is not read as words
-_END = re.compile(r"(?<=[.!?;:])[\s)]+|\n\s*\n|\n(?=\s*[-*#>] )")
+_END = re.compile(r"(?<=[.!?])[\s)]+|(?<=[;:])[\s)]+(?!it\b)|\n\s*\n|\n(?=\s*[-*#>] )")
 
 
 class Passage(NamedTuple):
@@ -36,7 +36,7 @@ class Passage(NamedTuple):
         return f"{self.name} {verb}{'' if self.name == 'the notes' else 's'}"
 
     def sentences(self) -> Iterator[tuple[int, str]]:
-        """Sentences and parts of sentences up to a colon or semicolon, each with its offset."""
+        """Sentences and parts of sentences up to a colon or semicolon, each with its offset. What follows with "it" belongs to the part before."""
         start = 0
         for end in _END.finditer(self.words):
             yield start, self.words[start:end.start()]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 from ..findings import Finding, Severity
@@ -33,10 +33,16 @@ def checked(workspace: Workspace, with_book: bool = True) -> Checked:
     """As `lint`, with what the patterns allow told apart."""
     subjects = [Subject(workspace)] if with_book else []
     subjects += [Subject(workspace, pattern) for pattern in workspace.patterns.values()]
-    found = {_weighed(finding, workspace.book.severities) for subject in subjects for finding in _findings(subject)}
+    found = (finding for subject in subjects for finding in _findings(subject))
+    return weighed(Checked(workspace.findings, ()), found, workspace)
+
+
+def weighed(run: Checked, found: Iterable[Finding], workspace: Workspace) -> Checked:
+    """A run with more findings, as the book weighs them and each pattern allows them."""
+    weighed_ones = {_weighed(finding, workspace.book.severities) for finding in found}
     reasons = {pattern.file: pattern.allowed for pattern in workspace.patterns.values() if pattern.allowed}
-    kept, allowed = set(workspace.findings), []
-    for finding in found - {None}:
+    kept, allowed = set(run.findings), list(run.allowed)
+    for finding in weighed_ones - {None}:
         reason = reasons.get(finding.mark.file, {}).get(finding.rule)
         if reason is None or finding.rule in FIRM:
             kept.add(finding)

@@ -48,7 +48,7 @@ class Subject:
         """Places for strands that the body offers."""
         return len(places(self.piece)) if self.piece else 0
 
-    @property
+    @cached_property
     def strands_fit(self) -> bool:
         """Whether the fringe has an entry for each place, and every loop both its places, or there is no fringe at all."""
         return self.piece is not None and self.pattern.fringe_places in (0, self.places) and strands_fit(self.piece)

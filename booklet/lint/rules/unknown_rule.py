@@ -35,6 +35,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ...source.wording import did_you_mean, quoted
+from ..page_rules import PAGE_RULES
 from ..registry import rules
 from ..subject import Subject
 
@@ -46,5 +47,5 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern = subject.pattern
     names, place, path = (pattern.allowed, pattern, ("lint", "allow")) if pattern else (subject.book.severities, subject.book, ("lint", "severity"))
     for name in names:
-        if name not in rules():
-            yield Finding(place.mark(*path, name), SEVERITY, ID, f"there is no rule {quoted(name)}", did_you_mean(name, rules()))
+        if name not in rules() and name not in PAGE_RULES:
+            yield Finding(place.mark(*path, name), SEVERITY, ID, f"there is no rule {quoted(name)}", did_you_mean(name, [*rules(), *PAGE_RULES]))

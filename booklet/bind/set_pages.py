@@ -1,0 +1,117 @@
+"""Pages as they were set: what only the finished PDF shows of type, margins, pictures and fonts."""
+
+from __future__ import annotations
+
+import ctypes
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from ..findings import Finding, Mark, Severity
+from .geometry import Sheet
+
+FLOOR = 0.75          # of the running type: smaller type is no type of this edition
+NEARLY_EMPTY = 0.125  # of the height of the type area
+AT_EDGE = 1.0         # mm by which text may stand out of the type area
+LEAST_DPI = 299.0     # 300, less what the typesetter's rounding takes
+MM = 72 / 25.4        # points
+_OURS = "Booklet-"    # how the names of our fonts begin, after the six letters of a subset
+
+
+class Sign(NamedTuple):
+    """One character on a page: what it is, its height of type in points, its font, and where it ends in points."""
+
+    text: str
+    size: float
+    font: str
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+
+def set_findings(content: bytes, sheet: Sheet, mark: Mark, source: str, what: str) -> Iterator[Finding]:
+    """What is wrong with the pages of a PDF.
+
+    `mark` is where the findings are placed, `what` names the PDF ("the single"), and `source` is the text of the file at the
+    mark, in which a character that no font has is looked for.
+    """
+    import pypdfium2
+
+    document = pypdfium2.PdfDocument(content)
+    try:
+        small: dict[float, list[int]] = {}
+        strange: dict[str, int] = {}
+        for number, page in enumerate(document, 1):
+            signs = list(_signs(page))
+            for sign in signs:
+                if sign.size < sheet.type * FLOOR - 0.05:
+                    small.setdefault(round(sign.size, 1), []).append(number)
+                if _OURS not in sign.font:
+                    strange.setdefault(sign.text, number)
+            where = f"page {number} of {what}"
+            yield from _past_margin(page, signs, sheet, mark, where)
+            yield from _coarse(page, mark, where)
+            yield from _empty(page, sheet, mark, where)
+        for size, pages in sorted(small.items()):
+            yield Finding(mark, Severity.WARNING, "type-too-small", f"page {pages[0]} of {what} has type of {size:g} points; {sheet.type * FLOOR:.1f} is the least of this edition")
+        for text, number in strange.items():
+            yield Finding(_first(source, text, mark), Severity.WARNING, "character-not-in-fonts",
+                          f"{text} (U+{ord(text):04X}) on page {number} of {what} is in none of the fonts of the page", "write it otherwise")
+    finally:
+        document.close()
+
+
+def _signs(page) -> Iterator[Sign]:
+    """Every character of a page that is printed."""
+    from pypdfium2 import raw
+
+    text = page.get_textpage()
+    matrix, name, flags = raw.FS_MATRIX(), ctypes.create_string_buffer(200), ctypes.c_int()
+    for index in range(text.count_chars()):
+        char = chr(raw.FPDFText_GetUnicode(text.raw, index))
+        if char.isspace() or not char.isprintable() or raw.FPDFText_IsGenerated(text.raw, index) == 1:
+            continue
+        raw.FPDFText_GetMatrix(text.raw, index, matrix)
+        raw.FPDFText_GetFontInfo(text.raw, index, name, len(name), flags)
+        size = raw.FPDFText_GetFontSize(text.raw, index) * (matrix.c ** 2 + matrix.d ** 2) ** 0.5
+        yield Sign(char, size, name.value.decode("utf-8", "replace"), *text.get_charbox(index))
+
+
+def _past_margin(page, signs: list[Sign], sheet: Sheet, mark: Mark, where: str) -> Iterator[Finding]:
+    left, bottom, right, top = page.get_trimbox()
+    side = (min(sheet.inside, sheet.outside) - AT_EDGE) * MM
+    edge = sheet.top / 3 * MM
+    out = [sign for sign in signs if sign.left < left + side or sign.right > right - side or sign.bottom < bottom + edge or sign.top > top - edge]
+    if out:
+        cut = any(sign.left < left or sign.right > right or sign.bottom < bottom or sign.top > top for sign in out)
+        yield Finding(mark, Severity.ERROR if cut else Severity.WARNING, "text-past-margin",
+                      f"text on {where} runs {'off the page' if cut else 'into the margin'}, at {''.join(sign.text for sign in out[:20])}", "break or shorten it")
+
+
+def _coarse(page, mark: Mark, where: str) -> Iterator[Finding]:
+    from pypdfium2 import raw
+
+    for picture in page.get_objects(filter=[raw.FPDF_PAGEOBJ_IMAGE], max_depth=5):
+        said = picture.get_metadata()
+        dots = min(said.horizontal_dpi, said.vertical_dpi)
+        if 0 < dots < LEAST_DPI:
+            yield Finding(mark, Severity.WARNING, "picture-too-coarse", f"a picture of {said.width} x {said.height} pixels on {where} is printed at {dots:.0f} dots an inch; 300 are needed")
+
+
+def _empty(page, sheet: Sheet, mark: Mark, where: str) -> Iterator[Finding]:
+    """A page whose type area has a little at its head and nothing more; one with nothing at all is left blank on purpose."""
+    scale = 0.25
+    picture = page.render(scale=scale, grayscale=True).to_pil().convert("L")
+    beyond = (picture.height - (sheet.top + sheet.depth + sheet.bottom) * MM * scale) / 2
+    area = (0, round(beyond), picture.width, round(picture.height - beyond - sheet.bottom * MM * scale))
+    inked = picture.crop(area).point(lambda light: 255 if light < 250 else 0).getbbox()
+    if inked and inked[3] - inked[1] < NEARLY_EMPTY * sheet.depth * MM * scale:
+        yield Finding(mark, Severity.NOTE, "nearly-empty-page", f"{where} is nearly empty")
+
+
+def _first(source: str, text: str, mark: Mark) -> Mark:
+    """Where a character stands first in the file; the given place where it does not stand there as it is."""
+    for number, line in enumerate(source.splitlines(), 1):
+        if text in line:
+            return Mark(mark.file, number, line.index(text) + 1)
+    return mark

@@ -1,0 +1,84 @@
+"""Faults that only set pages show: real PDFs of small books with one fault each."""
+
+from pathlib import Path
+
+from PIL import Image
+
+from booklet.bind.page_fit import page_findings, single_findings
+from booklet.bind.geometry import print_room, sheet
+from booklet.commands.asked import check_files
+from booklet.lint.page_rules import PAGE_RULES
+from booklet.source.workspace import load
+from tests.bind.copies import TINY
+from tests.lint.books import PATTERN, write_book
+
+FILE = "patterns/morning-cloud.yaml"
+
+
+def fitted(root, pattern=PATTERN, book="title: B\nauthor: Isobar Bead Studio\n", **others):
+    """What lint says of a book and its pages, one line a finding."""
+    write_book(root, {"morning-cloud.yaml": pattern, "book.yaml": book + "order: [morning-cloud]\n"})
+    return [finding.one_line() for finding in check_files(root, {root: None}, fit=True).findings]
+
+
+def with_style(root, rule):
+    """Let the workspace have a style sheet of its own: ours, and one more rule."""
+    (root / "templates").mkdir()
+    ours = (Path(__file__).parents[2] / "templates" / "print.css").read_text("utf-8")
+    (root / "templates" / "print.css").write_text(f"{ours}\n{rule}\n", "utf-8")
+
+
+def test_nothing_is_found_on_sound_pages(tmp_path):
+    assert fitted(tmp_path) == []
+
+
+def test_nothing_is_found_in_the_tiny_book():
+    workspace = load(TINY)
+    assert [finding for pattern in workspace.patterns.values() for finding in single_findings(workspace, pattern)] == []
+
+
+def test_error_character_not_in_fonts(tmp_path):
+    lines = fitted(tmp_path, PATTERN + "notes: |\n  It floats \N{SNOWMAN} by.\n")
+    assert [line for line in lines if "character-not-in-fonts" in line] == [
+        f"{FILE}:14:13: warning: \N{SNOWMAN} (U+2603) on page {number} of the single is in none of the fonts of the page (write it otherwise) [character-not-in-fonts]"
+        for number in [int(lines[0].partition("on page ")[2].partition(" ")[0])]]
+
+
+def test_error_text_past_margin(tmp_path):
+    with_style(tmp_path, "h1, h2 { white-space: nowrap !important; overflow-wrap: normal !important }")
+    lines = fitted(tmp_path, PATTERN.replace("title: Morning Cloud", f"title: {'Cloud' * 20}"))
+    assert any("runs off the page" in line and "[text-past-margin]" in line for line in lines)
+
+
+def test_error_picture_too_coarse(tmp_path):
+    photo = tmp_path / "patterns" / "photos" / "cloud.png"
+    photo.parent.mkdir(parents=True)
+    Image.new("RGB", (400, 300), "#3d5a80").save(photo)
+    lines = fitted(tmp_path, PATTERN + "photo: {file: photos/cloud.png, alt: a small cloud on a blue ground}\n")
+    assert sum("[picture-too-coarse]" in line for line in lines) == 1
+    assert all("400 x 300 pixels" in line for line in lines)
+
+
+def test_error_type_too_small(tmp_path):
+    with_style(tmp_path, "p { font-size: 4pt !important }")
+    assert f"{FILE}:1:8: warning: page 1 of the single has type of 4 points; 7.2 is the least of this edition [type-too-small]" in fitted(tmp_path)
+
+
+def test_error_a_chart_with_beads_too_small(tmp_path):
+    rows = "\n".join("    | " + (" " if row % 2 else "") + " ".join("W" * (59 - row % 2)) for row in range(2))
+    workspace = load(write_book(tmp_path, {"morning-cloud.yaml": PATTERN.partition("  chart")[0] + f"  chart: |\n{rows}\n"}))
+    pattern = workspace.patterns["morning-cloud"]
+    assert [finding.one_line() for finding in page_findings(pattern, print_room(sheet(workspace.book.page)).chart)] == [
+        f"{FILE}:10:10: warning: the body chart fits this page with beads 1.7 mm wide; letters need 2.4 mm (choose a larger page in book.yaml, or make the piece smaller) "
+        "[chart-too-large-for-page]"]
+
+
+def test_a_book_weighs_and_a_pattern_allows_what_pages_show(tmp_path):
+    snow = PATTERN + "notes: |\n  It floats \N{SNOWMAN} by.\n"
+    assert fitted(tmp_path, snow + "lint: {allow: {character-not-in-fonts: The printer has the sign.}}\n") == []
+    assert fitted(tmp_path, snow, "title: B\nauthor: Isobar Bead Studio\nlint: {severity: {character-not-in-fonts: off}}\n") == []
+
+
+def test_every_fault_of_pages_has_its_explanation():
+    said = "".join((Path(__file__).parents[2] / "booklet" / "bind" / name).read_text("utf-8") for name in ("page_fit.py", "set_pages.py"))
+    assert all(f'"{name}"' in said and text.endswith(".") for name, text in PAGE_RULES.items())
