@@ -5,7 +5,8 @@ from __future__ import annotations
 import gc
 import logging
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from functools import partial
 from hashlib import sha256
 from pathlib import Path
@@ -13,6 +14,7 @@ from urllib.parse import unquote, urlsplit
 
 from ..errors import UnreadableInput
 from ..source.files import inside
+from .drawings import Drawing, set_aside
 from .fonts import css_for_pdf, faces
 
 BASE = "booklet:///"   # relative addresses in a page begin here; no path of the machine gets into a PDF
@@ -31,15 +33,39 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
     try:
         fetcher, fonts = _fetcher(root, files), FontConfiguration()
         faces_css = CSS(string=css_for_pdf(), font_config=fonts, url_fetcher=fetcher)
-        document = HTML(string=html, base_url=BASE, url_fetcher=fetcher)
-        made = document.write_pdf(stylesheets=[faces_css], font_config=fonts, pdf_variant="pdf/ua-1", dpi=300, finisher=partial(finish, titles),
-                                  pdf_identifier=sha256(html.encode()).hexdigest()[:32].encode())
+        small, drawings = set_aside(html)
+        document = HTML(string=small, base_url=BASE, url_fetcher=fetcher)
+        with placed(drawings):
+            made = document.write_pdf(stylesheets=[faces_css], font_config=fonts, pdf_variant="pdf/ua-1", dpi=300, finisher=partial(finish, titles),
+                                      pdf_identifier=sha256(html.encode()).hexdigest()[:32].encode())
     finally:
         gc.enable()
         logger.handlers, logger.propagate = before
     if problems.texts:
         raise UnreadableInput(f"the PDF cannot be set: {problems.texts[0]}")
     return made
+
+
+@contextmanager
+def placed(drawings: Mapping[str, Drawing]) -> Iterator[None]:
+    """While a document is set, an <svg> that stands for a drawing is painted as that drawing.
+
+    The typesetter has no public way to do this for an inline <svg>; a test holds its pages against those made from SVG.
+    """
+    from weasyprint.html import HTML_HANDLERS, make_replaced_box
+
+    svg = "{http://www.w3.org/2000/svg}svg"
+    own = HTML_HANDLERS[svg]
+
+    def handler(element, box, get_image, base_url):
+        drawing = drawings.get(element.get("data-drawing"))
+        return [make_replaced_box(element, box, drawing)] if drawing else own(element, box, get_image, base_url)
+
+    HTML_HANDLERS[svg] = handler
+    try:
+        yield
+    finally:
+        HTML_HANDLERS[svg] = own
 
 
 class _Problems(logging.Handler):
