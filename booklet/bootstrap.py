@@ -28,7 +28,7 @@ NEED_OF_PANGO = "Pango, which sets the pages of the PDF,"
 PARTS = {
     "": "click font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich segno svgwrite yaml",
-    "test": "coloraide fontTools hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
+    "test": "coloraide distributed fontTools hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
             " scipy skimage vermin xdist",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4

@@ -7,6 +7,8 @@ painted. Whatever goes beyond the few commands that booklet draws with stays SVG
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
@@ -79,6 +81,28 @@ def read(attributes: str, body: str) -> Drawing | None:
         return Drawing(sizes[0], sizes[1], box, "\n".join(["4 M", *map(_painted, paths)]).encode())
     except (KeyError, ValueError):
         return None
+
+
+@contextmanager
+def placed(drawings: Mapping[str, Drawing]) -> Iterator[None]:
+    """While a document is set, an <svg> that stands for a drawing is painted as that drawing.
+
+    The typesetter has no public way to do this for an inline <svg>; a test holds its pages against those made from SVG.
+    """
+    from weasyprint.html import HTML_HANDLERS, make_replaced_box
+
+    svg = "{http://www.w3.org/2000/svg}svg"
+    own = HTML_HANDLERS[svg]
+
+    def handler(element, box, get_image, base_url):
+        drawing = drawings.get(element.get("data-drawing"))
+        return [make_replaced_box(element, box, drawing)] if drawing else own(element, box, get_image, base_url)
+
+    HTML_HANDLERS[svg] = handler
+    try:
+        yield
+    finally:
+        HTML_HANDLERS[svg] = own
 
 
 def _pixels(length: str) -> float:

@@ -3,8 +3,9 @@
 import pypdfium2
 import pytest
 
-from booklet.bind import pdf as printing
 from booklet.bind.drawings import Drawing, read, set_aside
+from booklet.bind.pdf import make_pdf
+from booklet.bind.press import typeset
 from booklet.bind.single import single_html
 
 LEAST_SEEN = 3   # of 255: rounding to thousandths moves edges by less than a hundredth of a dot
@@ -17,8 +18,8 @@ def rasters(content):
 def test_pages_with_drawings_look_like_pages_with_svg(tiny, monkeypatch):
     html = single_html(tiny.workspace, "morning-cloud")
     drawn = rasters(tiny.single.read_bytes())
-    monkeypatch.setattr(printing, "set_aside", lambda text: (text, {}))
-    plain = rasters(printing.make_pdf(html, tiny.root, {}, {}))
+    monkeypatch.setattr(typeset, "set_aside", lambda text: (text, {}))
+    plain = rasters(make_pdf(html, tiny.root, {}, {}))
     assert len(drawn) == len(plain)
     assert max(abs(one - other).max() for one, other in zip(drawn, plain)) <= LEAST_SEEN
 
