@@ -28,7 +28,7 @@ NEED_OF_PANGO = "Pango, which sets the pages of the PDF,"
 PARTS = {
     "": "click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich segno svgwrite yaml",
-    "test": "coloraide hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
+    "test": "coloraide distributed hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
             " scipy selenium skimage vermin xdist yamllint",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4

@@ -31,7 +31,7 @@ from .web.files import web_files
 
 FORMATS = ("pdf", "html")
 MOST_ON_LINE, MOST_ON_COVER = 4, 12
-BETWEEN = 4.0   # mm between pieces on the cover
+BETWEEN = 8.5   # mm that a piece on the cover takes beyond its own width: the margins of both sides
 
 
 def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None) -> list[Path]:

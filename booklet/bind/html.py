@@ -15,6 +15,7 @@ from markupsafe import Markup, escape
 from ..source.pattern import Pattern
 from .context import Shown
 from .geometry import Room
+from .press.parts import folio
 from .replayed import check_words
 from .templates import environment, fill
 
@@ -36,7 +37,7 @@ class Setter:
     def __init__(self, root: Path, medium: Medium, **shared) -> None:
         self.engine: Environment = environment(root)
         self.engine.filters["whole"] = kept_whole
-        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, **shared}
+        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "folio": folio, **shared}
 
     def fill(self, name: str, **values) -> Markup:
         return Markup(fill(self.engine, name, **values))

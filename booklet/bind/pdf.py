@@ -2,139 +2,41 @@
 
 from __future__ import annotations
 
-import gc
-import logging
-
-from collections.abc import Mapping
-from functools import partial
-from hashlib import sha256
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from pathlib import Path
-from urllib.parse import unquote, urlsplit
 
-from ..errors import UnreadableInput
-from ..source.files import inside
-from .fonts import css_for_pdf, faces
+from .press.addresses import files_of_templates
+from .press.binding import Copy, bind, faces_digest
+from .press.orders import Setting
+from .press.parts import cut
+from .press.workshop import HereAndNow, Workshop
 
-BASE = "booklet:///"   # relative addresses in a page begin here; no path of the machine gets into a PDF
+_workshop: ContextVar[Workshop] = ContextVar("workshop")
+
+
+@contextmanager
+def working_in(workshop: Workshop) -> Iterator[Workshop]:
+    """Everything that is made meanwhile is made there."""
+    token = _workshop.set(workshop)
+    try:
+        with workshop:
+            yield workshop
+    finally:
+        _workshop.reset(token)
 
 
 def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> bytes:
-    """One PDF of one HTML document. `files` holds pictures by their address, `titles` says by id what inner links lead to. Raises UnreadableInput for a picture that cannot be read."""
-    from weasyprint import CSS, HTML
-    from weasyprint.text.fonts import FontConfiguration
+    """One PDF of one HTML document, each child of whose body begins a page. `files` holds pictures by their address, `titles` says by id what inner links lead to.
 
-    problems = _Problems()
-    logger = logging.getLogger("weasyprint")
-    before, logger.propagate = (list(logger.handlers), logger.propagate), False
-    logger.handlers = [problems]
-    gc.disable()  # a tenth of the time; a document's boxes live until its end anyway
+    Raises UnreadableInput for a picture that cannot be read.
+    """
+    document = cut(html)
+    setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(document.style, root).items())))
+    copy = Copy(document, titles, {**files_of_templates(html, root), **files}, setting)
     try:
-        fetcher, fonts = _fetcher(root, files), FontConfiguration()
-        faces_css = CSS(string=css_for_pdf(), font_config=fonts, url_fetcher=fetcher)
-        document = HTML(string=html, base_url=BASE, url_fetcher=fetcher)
-        made = document.write_pdf(stylesheets=[faces_css], font_config=fonts, pdf_variant="pdf/ua-1", dpi=300, finisher=partial(finish, titles),
-                                  pdf_identifier=sha256(html.encode()).hexdigest()[:32].encode())
-    finally:
-        gc.enable()
-        logger.handlers, logger.propagate = before
-    if problems.texts:
-        raise UnreadableInput(f"the PDF cannot be set: {problems.texts[0]}")
-    return made
-
-
-class _Problems(logging.Handler):
-    """Keeps the errors that the typesetter would only log."""
-
-    def __init__(self) -> None:
-        super().__init__(logging.ERROR)
-        self.texts: list[str] = []
-
-    def emit(self, record: logging.LogRecord) -> None:
-        self.texts.append(record.getMessage())
-
-
-def _fetcher(root: Path, files: Mapping[str, bytes]):
-    """A fetcher that knows our own fonts, the given files and those of the user's templates, and refuses everything else."""
-    from weasyprint.urls import URLFetcher, URLFetcherResponse
-
-    own = {face.path.as_uri(): face.path for face in faces()}
-
-    class Fetcher(URLFetcher):
-        def fetch(self, url, headers=None):
-            is_ours = url.startswith(BASE) or not urlsplit(url).scheme   # addresses of photos are not joined to a scheme that urllib does not know
-            name = unquote(urlsplit(url).path).lstrip("/") if is_ours else None
-            if name in files:
-                return URLFetcherResponse(url, files[name])
-            path = own.get(url) or (name and root / "templates" / name)
-            if not path or not path.is_file() or not (url in own or inside(path, root / "templates")):
-                raise ValueError(f"{url.removeprefix(BASE)} is not a file of this workspace")
-            return URLFetcherResponse(url, path.read_bytes())
-
-    return Fetcher()
-
-
-def finish(titles: Mapping[str, str], document, pdf) -> None:
-    """Mend what the typesetter leaves open in a tagged PDF."""
-    _describe_links(titles, pdf)
-    _scope_headers(pdf)
-    _artifacts(pdf)
-
-
-def _describe_links(titles: Mapping[str, str], pdf) -> None:
-    """Let inner links say the title of what they lead to; the typesetter gives the bare id."""
-    import pydyf
-
-    for link in pdf.objects:
-        if isinstance(link, dict) and link.get("Subtype") == "/Link" and "Dest" in link:
-            link["Contents"] = pydyf.String(titles[link["Dest"].string])
-
-
-def _scope_headers(pdf) -> None:
-    """Say of every header cell whether it heads a column or a row, which PDF/UA asks for."""
-    for element in pdf.objects:
-        if isinstance(element, dict) and element.get("S") == "/TH" and "A" in element:
-            element["A"]["Scope"] = "/Row" if _in_body(element, pdf) else "/Column"
-
-
-def _in_body(element: dict, pdf) -> bool:
-    row = _object(element["P"], pdf)
-    return _object(row["P"], pdf).get("S") == "/TBody"
-
-
-def _object(reference: bytes, pdf):
-    return pdf.objects[int(reference.split()[0])]
-
-
-def _artifacts(pdf) -> None:
-    """Page numbers and running feet are tagged but hang nowhere in the tree: make them artifacts."""
-    root = _object(pdf.catalog["StructTreeRoot"], pdf)
-    reached = _reached(root, pdf)
-    numbers = _object(root["ParentTree"], pdf)["Nums"]
-    elements = dict(zip(numbers[::2], numbers[1::2]))
-    for page in pdf.page_references:
-        page = _object(page, pdf)
-        owners = elements[page["StructParents"]]
-        stray = {mcid for mcid, owner in enumerate(owners) if owner not in reached}
-        for mcid in stray:
-            owners[mcid] = "null"
-        _unmark(_object(page["Contents"], pdf).stream, stray)
-
-
-def _reached(root: dict, pdf) -> set[bytes]:
-    """References of every structure element that hangs in the tree."""
-    reached, todo = set(), list(root["K"])
-    while todo:
-        reference = todo.pop()
-        if isinstance(reference, bytes) and reference not in reached:
-            reached.add(reference)
-            todo += _object(reference, pdf).get("K", ())
-    return reached
-
-
-def _unmark(stream: list, stray: set[int]) -> None:
-    """Turn `/Span <</MCID n>> BDC` of stray marks into `/Artifact BMC`."""
-    for at in range(len(stream) - 2):
-        if stream[at + 2] == b"BDC" and isinstance(stream[at + 1], dict) and stream[at + 1].get("MCID") in stray:
-            stream[at:at + 3] = ["/Artifact", b"", b"BMC"]
-
-
+        return bind(copy, _workshop.get())
+    except LookupError:
+        with Workshop(start=HereAndNow) as workshop:
+            return bind(copy, workshop)

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from .reading import whole
+from .shop import shop_options, workshop
 from .terminal import progress
 
 FORMATS = ("pdf", "html")
@@ -15,7 +16,8 @@ HELP = """Check everything, then build the whole book into build/.
 
 The PDF is for print and for screens; the web pages in build/html/ need nothing but a browser. Nothing is written
 unless everything is right, and earlier files stay as they were when a build fails. The names of the files
-that were made are printed, one a line.
+that were made are printed, one a line. Parts of the book that have not changed are taken from build/.cache/, which may be
+deleted at any time.
 
 \b
 Examples:
@@ -39,10 +41,11 @@ def read_formats(context: click.Context, option: click.Parameter, text: str) -> 
 @click.command(help=HELP)
 @click.option("--format", "formats", metavar="LIST", default=",".join(FORMATS), show_default=True, callback=read_formats,
               help="What to make: pdf, html, or both with a comma between.")
+@shop_options
 @click.pass_obj
-def build(folder: Path, formats: tuple[str, ...]) -> None:
+def build(folder: Path, formats: tuple[str, ...], fresh: bool, cluster: str) -> None:
     workspace = whole(folder)
-    with progress("loading the typesetter") as now:
+    with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 
         made = bind(workspace, formats, now)

@@ -6,10 +6,11 @@ from pathlib import Path
 
 import click
 
-from ..errors import WrongUse
+from ..errors import BookletError, WrongUse
 from ..source.workspace import pattern_files
 from .reading import checked_folder, some
-from .terminal import progress
+from .shop import shop_options, workshop
+from .terminal import progress, show_findings, tell
 
 HELP = """Check patterns, then bind each alone for sale, as build/single/SLUG.pdf.
 
@@ -30,8 +31,9 @@ Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file th
 @click.command(help=HELP)
 @click.argument("slugs", metavar="[SLUG]...", nargs=-1)
 @click.option("--all", "every", is_flag=True, help="Every pattern of the folder.")
+@shop_options
 @click.pass_obj
-def single(folder: Path, slugs: tuple[str, ...], every: bool) -> None:
+def single(folder: Path, slugs: tuple[str, ...], every: bool, fresh: bool, cluster: str) -> None:
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
     if every:
@@ -39,10 +41,23 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool) -> None:
         if not slugs:
             raise WrongUse("there is no pattern to bind", "write one into patterns/")
     workspace = some(folder, slugs)
-    with progress("loading the typesetter") as now:
+    failed = []
+    with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.single import build as bind
 
         for slug in workspace.patterns:
             now(f"binding {slug}")
-            for path in bind(workspace, slug):
+            try:
+                made = bind(workspace, slug)
+            except BookletError as error:   # the others are bound all the same
+                failed.append((slug, error))
+                continue
+            for path in made:
                 click.echo(path.relative_to(folder).as_posix())
+    if len(failed) == 1 == len(workspace.patterns):
+        raise failed[0][1]
+    if failed:
+        for slug, error in failed:
+            show_findings(getattr(error, "findings", ()), folder, err=True)
+            tell(f"{slug}: {error.message}", error.hint)
+        raise click.exceptions.Exit(max(error.exit_code for _, error in failed))

@@ -1,0 +1,189 @@
+"""Drawings for print: our own SVG as ready PDF operators, because the typesetter takes a third of a build to read paths.
+
+A page keeps a small <svg> with its size and its text alternative; the paths wait here under their digest until the page is
+painted. Whatever goes beyond the few commands that booklet draws with stays SVG and is left to the typesetter.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import lru_cache
+from hashlib import sha256
+
+PICTURE = re.compile(r"<svg\b([^>]*)>(.*?)</svg>", re.DOTALL)
+_TITLE = re.compile(r"\s*<title>.*?</title>", re.DOTALL)
+_PATH = re.compile(r"\s*<path((?:\s+[a-z-]+=\"[^\"]*\")*)\s*(?:/>|></path>)", re.DOTALL)
+_ATTRIBUTE = re.compile(r"([a-zA-Z-]+)=\"([^\"]*)\"")
+_COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
+_KNOWN = {"class", "d", "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin"}
+_ENDS = {"butt": 0, "round": 1, "square": 2}
+_CORNERS = {"miter": 0, "round": 1, "bevel": 2}
+FINE = 1000   # steps in a unit: pictures are drawn to thousandths, and whole numbers add up without error
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A picture as the typesetter places it. Sizes are CSS pixels, the box is in units of the picture."""
+
+    width: float
+    height: float
+    box: tuple[float, float, float, float]
+    operators: bytes
+
+    def get_intrinsic_size(self, resolution, font_size) -> tuple[float, float, float]:
+        """Width, height and their ratio, as the typesetter asks for them."""
+        return self.width, self.height, self.width / self.height
+
+    def draw(self, stream, width: float, height: float, style) -> None:
+        """Paint into a box of this size, centred, at one scale for both directions."""
+        left, top, wide, high = self.box
+        scale = min(width / wide, height / high)
+        stream.push_state()
+        stream.set_alpha(1, stroke=True)
+        across, down = (width - wide * scale) / 2 - left * scale, (height - high * scale) / 2 - top * scale
+        stream.transform(a=scale, d=scale, e=across, f=down)
+        stream.stream.append(self.operators)
+        stream.pop_state()
+
+
+def set_aside(html: str) -> tuple[str, dict[str, Drawing]]:
+    """The page with small <svg> elements for its pictures, and the drawings by the names that these carry."""
+    drawings: dict[str, Drawing] = {}
+
+    def small(match: re.Match) -> str:
+        name = sha256(match[0].encode()).hexdigest()[:32]
+        drawing = drawings.get(name) or read(match[1], match[2])
+        if drawing is None:
+            return match[0]
+        drawings[name] = drawing
+        return f'<svg{match[1]} data-drawing="{name}">{_TITLE.match(match[2])[0]}</svg>'
+
+    return PICTURE.sub(small, html), drawings
+
+
+def read(attributes: str, body: str) -> Drawing | None:
+    """A picture as a drawing; None if it holds anything else than a title and plain paths."""
+    said, title = dict(_ATTRIBUTE.findall(attributes)), _TITLE.match(body)
+    sizes = [_pixels(said.get(side, "")) for side in ("width", "height")]
+    box = tuple(map(float, said["viewBox"].split())) if "viewBox" in said else ()
+    if title is None or len(box) != 4 or not all(sizes) or not all(box[2:]):
+        return None
+    paths, at = [], title.end()
+    while match := _PATH.match(body, at):
+        paths.append(dict(_ATTRIBUTE.findall(match[1])))
+        at = match.end()
+    if body[at:].strip() or not all(path.keys() <= _KNOWN for path in paths):
+        return None
+    try:
+        return Drawing(sizes[0], sizes[1], box, "\n".join(["4 M", *map(_painted, paths)]).encode())
+    except (KeyError, ValueError):
+        return None
+
+
+@contextmanager
+def placed(drawings: Mapping[str, Drawing]) -> Iterator[None]:
+    """While a document is set, an <svg> that stands for a drawing is painted as that drawing.
+
+    The typesetter has no public way to do this for an inline <svg>; a test holds its pages against those made from SVG.
+    """
+    from weasyprint.html import HTML_HANDLERS, make_replaced_box
+
+    svg = "{http://www.w3.org/2000/svg}svg"
+    own = HTML_HANDLERS[svg]
+
+    def handler(element, box, get_image, base_url):
+        drawing = drawings.get(element.get("data-drawing"))
+        return [make_replaced_box(element, box, drawing)] if drawing else own(element, box, get_image, base_url)
+
+    HTML_HANDLERS[svg] = handler
+    try:
+        yield
+    finally:
+        HTML_HANDLERS[svg] = own
+
+
+def _pixels(length: str) -> float:
+    return float(length[:-2]) * 96 / 25.4 if re.fullmatch(r"[0-9.]+mm", length) else 0.0
+
+
+def _painted(path: dict[str, str]) -> str:
+    """The operators of one path."""
+    fill, stroke, width = path.get("fill", "#000000"), path.get("stroke", "none"), _whole(path.get("stroke-width", "1"))
+    stroke, parts = stroke if width else "none", []   # in PDF a line of no width would be drawn as thin as can be
+    if fill != "none":
+        parts.append(f"{_colour(fill)} rg")
+    if stroke != "none":
+        parts.append(f"{_colour(stroke)} RG {_said(width)} w [{_dashes(path)}] 0 d "
+                     f"{_ENDS[path.get('stroke-linecap', 'butt')]} J {_CORNERS[path.get('stroke-linejoin', 'miter')]} j")
+    parts.append(_lines(path.get("d", "")))
+    parts.append({(True, True): "B", (True, False): "f", (False, True): "S", (False, False): "n"}[fill != "none", stroke != "none"])
+    return "\n".join(parts)
+
+
+def _dashes(path: dict[str, str]) -> str:
+    """The dashes of a line; a gap below zero makes it a whole line, as in SVG."""
+    lengths = [_whole(length) for length in path.get("stroke-dasharray", "").split()]
+    return "" if any(length < 0 for length in lengths) else " ".join(map(_said, lengths))
+
+
+def _colour(text: str) -> str:
+    """#rgb or #rrggbb as three shares of one. Raises ValueError for anything else."""
+    digits = text[1:] if len(text) == 7 else "".join(2 * digit for digit in text[1:])
+    if text[:1] != "#" or len(digits) != 6:
+        raise ValueError(text)
+    return " ".join(f"{int(digits[at:at + 2], 16) / 255:.6f}".rstrip("0").rstrip(".") for at in (0, 2, 4))
+
+
+def _whole(length: str) -> int:
+    return round(float(length) * FINE)
+
+
+@lru_cache(maxsize=65536)
+def _said(steps: int) -> str:
+    return f"{steps / FINE:.3f}".rstrip("0").rstrip(".")
+
+
+def _put(command: str, *steps: int) -> str:
+    return f"{' '.join(map(_said, steps))} {command}"
+
+
+def _lines(data: str) -> str:
+    """Path data as operators. Raises ValueError for commands that booklet does not draw with."""
+    x = y = start_x = start_y = 0
+    made = []
+    for command, rest in _COMMAND.findall(data):
+        numbers = [round(float(number) * FINE) for number in rest.split()]
+        if command == "h":
+            (across,) = numbers
+            x += across
+            made.append(_put("l", x, y))
+        elif command == "v":
+            (down,) = numbers
+            y += down
+            made.append(_put("l", x, y))
+        elif command in "MmLl":
+            across, down = numbers
+            x, y = (across, down) if command in "ML" else (x + across, y + down)
+            if command in "Mm":
+                start_x, start_y = x, y
+            made.append(_put(command.lower(), x, y))
+        elif command == "q":
+            across, down, to_x, to_y = numbers
+            made.append(_put("c", x + round(across * 2 / 3), y + round(down * 2 / 3), x + round((2 * across + to_x) / 3),
+                             y + round((2 * down + to_y) / 3), x + to_x, y + to_y))
+            x, y = x + to_x, y + to_y
+        elif command == "C":
+            one_x, one_y, two_x, two_y, x, y = numbers
+            made.append(_put("c", one_x, one_y, two_x, two_y, x, y))
+        elif command == "z":
+            x, y = start_x, start_y
+            made.append("h")
+        elif command == "V":
+            (y,) = numbers
+            made.append(_put("l", x, y))
+        else:
+            raise ValueError(command)
+    return "\n".join(made)

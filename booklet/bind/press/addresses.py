@@ -1,0 +1,56 @@
+"""Addresses in pages: what they lead to, and what may be read from them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from html import unescape
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+from ...source.files import inside
+from ..fonts import faces
+
+BASE = "booklet:///"   # relative addresses in a page begin here; no path of the machine gets into a PDF
+LINK = "book:"         # a link to another part of the book: book:ID?what it leads to
+
+
+def fetcher_of(files: Mapping[str, bytes]):
+    """A fetcher that knows our own fonts and the given files, by their address, and refuses everything else."""
+    from weasyprint.urls import URLFetcher, URLFetcherResponse
+
+    own = {face.path.as_uri(): face.path for face in faces()}
+
+    class Fetcher(URLFetcher):
+        def fetch(self, url, headers=None):
+            is_ours = url.startswith(BASE) or not urlsplit(url).scheme   # addresses of photos are not joined to a scheme that urllib does not know
+            name = unquote(urlsplit(url).path).lstrip("/") if is_ours else None
+            if name in files:
+                return URLFetcherResponse(url, files[name])
+            if url not in own:
+                raise ValueError(f"{url.removeprefix(BASE)} is not a file of this workspace")
+            return URLFetcherResponse(url, own[url].read_bytes())
+
+    return Fetcher()
+
+
+_SOURCE = re.compile(r"\bsrc=\"([^\"]*)\"")
+_URL = re.compile(r"""url\(\s*["']?([^"')]*)["']?\s*\)|@import\s+["']([^"']*)["']""")
+
+
+def named_in(text: str) -> Iterator[str]:
+    """Names of the files that HTML or a style sheet asks for by a relative address."""
+    for match in (*_SOURCE.finditer(text), *_URL.finditer(text)):
+        address = unescape(next(filter(None, match.groups()), ""))
+        if address and not urlsplit(address).scheme and not address.startswith("#"):
+            yield unquote(urlsplit(address).path).lstrip("/")
+
+
+def files_of_templates(text: str, root: Path) -> dict[str, bytes]:
+    """Those files of the workspace's templates/ that a text asks for, by their address. Files outside are left out."""
+    folder, found = root / "templates", {}
+    for name in named_in(text):
+        path = folder / name
+        if inside(path, folder) and path.is_file():
+            found[name] = path.read_bytes()
+    return found

@@ -1,0 +1,114 @@
+"""A finished HTML document, cut into its parts: the children of its body, each of which begins a page."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from html import unescape
+from urllib.parse import quote
+
+from ...errors import UnreadableInput
+from .addresses import LINK
+from .metadata import About
+
+_TAG = re.compile(r"<(/?)([a-zA-Z][a-zA-Z0-9]*)((?:[^>\"']|\"[^\"]*\"|'[^']*')*)>")
+_VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())
+_COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
+_STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.DOTALL)
+_CLASS = re.compile(r'\bclass="([^"]*)"')
+_OWN_ID = re.compile(r'\bid="([^"]*)"')
+_INNER = re.compile(r'\bhref="#([^"]*)"')
+FOLIO, FOLIO_END = "\ue000", "\ue001"     # private characters, which no text of a book may hold
+_FOLIO = re.compile(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}")
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part: its HTML, and the opening tag by which a style sheet knows it, without what is its own alone."""
+
+    html: str
+
+    @property
+    def id(self) -> str:
+        """The id of its element; empty if it has none."""
+        said = _OWN_ID.search(_TAG.match(self.html)[3])
+        return unescape(said[1]) if said else ""
+
+    @property
+    def opening(self) -> str:
+        tag = _TAG.match(self.html)
+        said = _CLASS.search(tag[3])
+        return f"<{tag[2]}{f' {said[0]}' if said else ''}>"
+
+    @property
+    def folios(self) -> set[str]:
+        """Ids of the places whose page numbers it prints."""
+        return set(_FOLIO.findall(self.html))
+
+    def linked(self, titles: Mapping[str, str]) -> Part:
+        """The part with its inner links as links of the book, which say where they lead."""
+        def link(match: re.Match) -> str:
+            name = unescape(match[1])
+            return f'href="{LINK}{quote(name)}?{quote(titles.get(name, name))}"'
+
+        return replace(self, html=_INNER.sub(link, self.html))
+
+    def numbered(self, numbers: Mapping[str, int]) -> str:
+        """Its HTML with page numbers. Raises UnreadableInput for a place that is not in the book."""
+        def number(match: re.Match) -> str:
+            if match[1] not in numbers:
+                raise UnreadableInput(f"a page number is asked for {match[1]!r}, which is no place of this book", "give the id of a section")
+            return str(numbers[match[1]])
+
+        return _FOLIO.sub(number, self.html)
+
+
+def folio(name: str) -> str:
+    """What stands in a page for the number of the page where the element with this id begins."""
+    return f"{FOLIO}{name}{FOLIO_END}"
+
+
+@dataclass(frozen=True)
+class Document:
+    """A document in parts."""
+
+    about: About
+    style: str
+    body: str     # its opening tag
+    parts: tuple[Part, ...]
+
+
+def cut(html: str) -> Document:
+    """The parts of a document. Raises UnreadableInput where text stands between them."""
+    html = _COMMENT.sub("", html)
+    opening = next(match for match in _TAG.finditer(html) if match[2] == "body" and not match[1])
+    head, inner = html[:opening.start()], html[opening.end():html.rindex("</body>")]
+    return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(_children(inner)))
+
+
+def _children(inner: str):
+    depth, start = 0, 0
+    for match in _TAG.finditer(inner):
+        alone = match[2].lower() in _VOID or match[3].endswith("/")
+        if alone and depth:
+            continue
+        if not depth:
+            if inner[start:match.start()].strip():
+                raise UnreadableInput(f"the page template has text outside its sections: {' '.join(inner[start:match.start()].split())[:60]}",
+                                      "put it into an element that begins a page")
+            start = match.start()
+        depth += 0 if alone else -1 if match[1] else 1
+        if not depth:
+            yield Part(inner[start:match.end()])
+            start = match.end()
+
+
+def _about(head: str) -> About:
+    def said(pattern: str) -> str:
+        match = re.search(pattern, head, re.DOTALL)
+        return " ".join(unescape(match[1]).split()) if match else ""
+
+    named = {name: said(rf'<meta name="{re.escape(name)}" content="([^"]*)"') for name in ("author", "description", "generator", "dcterms.created", "dcterms.modified")}
+    return About(said(r"<title>(.*?)</title>"), named["author"], named["description"], said(r'<html[^>]*\blang="([^"]*)"'), named["generator"],
+                 named["dcterms.created"], named["dcterms.modified"])

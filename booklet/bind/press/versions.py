@@ -1,0 +1,59 @@
+"""What a page depends on besides its own text: our code, the typesetter, and the libraries that shape its type."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from hashlib import sha256
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+PACKAGES = ("weasyprint", "pydyf", "tinyhtml5", "tinycss2", "cssselect2", "fonttools", "Pyphen", "pillow", "markdown", "nh3", "jinja2", "segno", "svgwrite")
+_LIBRARIES = {"pango": ("libpango-1.0.so.0", "libpango-1.0.dylib", "libpango-1.0-0.dll"),
+              "harfbuzz": ("libharfbuzz.so.0", "libharfbuzz.0.dylib", "libharfbuzz-0.dll"),
+              "fontconfig": ("libfontconfig.so.1", "libfontconfig.1.dylib", "libfontconfig-1.dll")}
+
+
+@lru_cache(maxsize=None)
+def engine_versions() -> tuple[tuple[str, str], ...]:
+    """Names and versions of everything that has a hand in setting a page."""
+    return (*((name, _installed(name)) for name in PACKAGES), *_libraries(), ("booklet", code_digest()))
+
+
+def _installed(name: str) -> str:
+    try:
+        return version(name)
+    except PackageNotFoundError:
+        return ""
+
+
+def _libraries() -> tuple[tuple[str, str], ...]:
+    """Versions of the shared libraries, asked of themselves; empty where they have another name."""
+    import ctypes
+
+    found = []
+    for name, files in _LIBRARIES.items():
+        said = ""
+        for file in files:
+            try:
+                library = ctypes.CDLL(file)
+            except OSError:
+                continue
+            ask = {"pango": "pango_version", "fontconfig": "FcGetVersion", "harfbuzz": "hb_version_string"}[name]
+            function = getattr(library, ask)
+            if name == "harfbuzz":
+                function.restype = ctypes.c_char_p
+            said = str(function())
+            break
+        found.append((name, said))
+    return tuple(found)
+
+
+@lru_cache(maxsize=None)
+def code_digest() -> str:
+    """A digest of booklet's own code and data: a page made by other code is another page."""
+    made, package = sha256(), Path(__file__).resolve().parents[2]
+    for path in sorted(package.rglob("*")):
+        if path.suffix in (".py", ".yaml", ".json") and path.is_file():
+            content = path.read_bytes()
+            made.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
+    return made.hexdigest()

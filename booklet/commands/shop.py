@@ -1,0 +1,30 @@
+"""Options of commands that set pages: what is kept from before, and who does the work."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import click
+
+KEPT = "build/.cache"   # in the workspace
+
+
+def shop_options(command: Callable) -> Callable:
+    """--fresh and --cluster, for a command that opens a workshop with them."""
+    command = click.option("--cluster", metavar="ADDRESS", default="", help="Set pages on the workers of a Dask scheduler, such as tcp://10.0.0.5:8786.")(command)
+    return click.option("--fresh", is_flag=True, help="Use nothing that an earlier build has kept.")(command)
+
+
+@contextmanager
+def workshop(folder: Path, fresh: bool, cluster: str) -> Iterator[None]:
+    """Pages that are made meanwhile come from what earlier builds have kept, or from several workers."""
+    from ..bind.pdf import working_in
+    from ..bind.press import workshop as places
+
+    start = (lambda: places.cluster(cluster)) if cluster else None
+    with working_in(places.Workshop(folder / KEPT, start, fresh)) as shop:
+        if not (folder / KEPT).is_dir() or fresh or cluster:
+            shop.hire()   # while the drawings are made, the workers get ready
+        yield

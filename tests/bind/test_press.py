@@ -1,0 +1,248 @@
+"""Parts set one by one and joined make the same book as one document, whatever was kept and whoever set them.
+
+Tags: "PDFUA-1.xml" (7.1-3: all content is in the tree or an artifact); ISO 32000-1, 14.7.4.4 (the parent tree).
+"""
+
+import os
+import re
+import signal
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+import pikepdf
+import pypdf
+import pypdfium2
+import pytest
+
+from booklet.bind import book
+from booklet.bind.fonts import css_for_pdf
+from booklet.bind.geometry import print_room, sheet
+from booklet.bind.pdf import make_pdf, working_in
+from booklet.bind.press.addresses import BASE, fetcher_of
+from booklet.bind.press.binding import Copy, bind, faces_digest
+from booklet.bind.press.cache import Cache
+from booklet.bind.press.fragment import Fragment, unpacked
+from booklet.bind.press.orders import PartOrder, Setting, key_of
+from booklet.bind.press.parts import FOLIO, cut
+from booklet.bind.press.tagged import finish
+from booklet.bind.press.workshop import HereAndNow, Workshop, pool
+from booklet.errors import UnreadableInput
+
+
+@pytest.fixture(scope="module")
+def copy(tiny):
+    """The tiny book as HTML, and all that is needed to bind it."""
+    parts = book.gathered(tiny.workspace, print_room(sheet(tiny.workspace.book.page)))
+    document = cut(book.book_html(tiny.workspace, *parts))
+    return Copy(document, book.titles(*parts), {}, Setting(document.style, document.about.language, document.body, faces=faces_digest()))
+
+
+@pytest.fixture(scope="module")
+def kept(copy, tmp_path_factory):
+    """A cache that holds the whole book, and the book."""
+    folder = tmp_path_factory.mktemp("press") / "cache"
+    with Workshop(folder, HereAndNow) as workshop:
+        return folder, bind(copy, workshop)
+
+
+def bound(copy, folder, start=HereAndNow, fresh=False):
+    """The book, and the orders that had to be filled."""
+    with Workshop(folder, start, fresh) as workshop:
+        return bind(copy, workshop), workshop.filled
+
+
+def one_document(copy, joined):
+    """The same book set at once by the typesetter alone, with the page numbers that it has itself."""
+    from weasyprint import CSS, HTML
+    from weasyprint.text.fonts import FontConfiguration
+
+    parts, numbers = [part.linked(copy.titles) for part in copy.document.parts], dict.fromkeys(copy.titles, 1)
+    for _ in range(2):
+        inner = "".join(part.numbered(numbers) for part in parts)
+        html = f'<html lang="en"><head><title>{copy.document.about.title}</title></head>{copy.document.body}{inner}</body></html>'
+        fonts, fetcher = FontConfiguration(), fetcher_of({})
+        sheets = [CSS(string=text, font_config=fonts, url_fetcher=fetcher) for text in (css_for_pdf(), copy.document.style)]
+        document = HTML(string=html, base_url=BASE, url_fetcher=fetcher).render(stylesheets=sheets, font_config=fonts, pdf_variant="pdf/ua-1", dpi=300)
+        numbers = {name: at for at, page in reversed(list(enumerate(document.pages, 1))) for name in page.anchors}
+    return document.write_pdf(finisher=lambda document, pdf: finish(pdf), pdf_variant="pdf/ua-1", dpi=300)
+
+
+def entries(outline, reader, depth=0):
+    for entry in outline:
+        if isinstance(entry, list):
+            yield from entries(entry, reader, depth + 1)
+        else:
+            yield depth, entry.title, reader.get_destination_page_number(entry), round(float(entry.top), 2)
+
+
+def links(reader):
+    for at, page in enumerate(reader.pages):
+        for link in page.get("/Annots", []):
+            link = link.get_object()
+            yield at, [round(float(value), 2) for value in link["/Rect"]], link.get("/Dest"), link["/Contents"], link.get("/A", {}).get("/URI")
+
+
+def test_joined_parts_are_the_book_that_one_document_makes(copy, kept, tmp_path):
+    whole = tmp_path / "whole.pdf"
+    whole.write_bytes(one_document(copy, kept[1]))
+    joined = tmp_path / "joined.pdf"
+    joined.write_bytes(kept[1])
+    one, other = (pypdfium2.PdfDocument(path) for path in (whole, joined))
+    assert len(one) == len(other) > 20
+    for ours, theirs in zip(other, one):
+        # Drawings are rounded to thousandths of a millimetre where the typesetter reads SVG.
+        assert abs(ours.render(scale=1).to_numpy().astype(int) - theirs.render(scale=1).to_numpy()).max() <= 3
+        assert ours.get_textpage().get_text_range() == theirs.get_textpage().get_text_range()
+    one, other = (pypdf.PdfReader(path) for path in (whole, joined))
+    assert list(entries(other.outline, other)) == list(entries(one.outline, one))
+    assert sorted(map(str, links(other))) == sorted(map(str, links(one)))
+    assert {name: (other.get_destination_page_number(place), place.top) for name, place in other.named_destinations.items()} == {
+        name: (one.get_destination_page_number(place), place.top) for name, place in one.named_destinations.items()}
+
+
+def test_contents_print_the_page_that_a_link_leads_to(kept, tmp_path):
+    path = tmp_path / "joined.pdf"
+    path.write_bytes(kept[1])
+    reader = pypdf.PdfReader(path)
+    (contents,) = [page for page in reader.pages if page.extract_text().startswith("Contents")]
+    printed = [int(number) for number in re.findall(r"\b\d+\b(?=\s*$)", contents.extract_text(), re.MULTILINE)]
+    led = {reader.get_destination_page_number(reader.named_destinations[link.get_object()["/Dest"]]) + 1 for link in contents["/Annots"]}
+    assert led <= set(printed)
+    assert reader.page_labels == [str(number) for number in range(1, len(reader.pages) + 1)]
+    assert FOLIO not in contents.extract_text()
+
+
+def test_tags_of_all_parts_hang_in_one_tree(kept, tmp_path):
+    path = tmp_path / "joined.pdf"
+    path.write_bytes(kept[1])
+    with pikepdf.open(path) as pdf:
+        assert pdf.check_pdf_syntax() == []
+        nums = list(pdf.Root.StructTreeRoot.ParentTree.Nums)
+        keys = [int(key) for key in nums[::2]]
+        assert keys == sorted(set(keys))
+        owners, elements, ids, todo = dict(zip(keys, nums[1::2])), set(), [], [pdf.Root.StructTreeRoot.K[0]]
+        while todo:
+            element = todo.pop()
+            assert element.objgen not in elements
+            elements.add(element.objgen)
+            ids += [str(element.ID)] if "/ID" in element else []
+            for kid in element.get("/K", []):
+                if isinstance(kid, pikepdf.Dictionary) and kid.get("/S"):
+                    assert kid.P.objgen == element.objgen
+                    todo.append(kid)
+        assert len(ids) == len(set(ids)) > 10
+        used = set()
+        for page in pdf.pages:
+            used.add(int(page.StructParents))
+            assert all(owner.objgen in elements for owner in owners[page.StructParents] if owner is not None)
+            for link in page.get("/Annots", []):
+                used.add(int(link.StructParent))
+                assert owners[int(link.StructParent)].objgen in elements
+        assert used == set(keys)
+
+
+def test_one_worker_or_two_and_cold_or_warm_give_the_same_bytes(copy, kept, tmp_path):
+    folder, whole = kept
+    again, filled = bound(copy, folder)
+    assert again == whole and filled == []
+    by_two, filled = bound(copy, tmp_path / "other", lambda: pool(2))
+    assert by_two == whole and len(filled) > 5
+    fresh, filled = bound(copy, folder, fresh=True)
+    assert fresh == whole and len(filled) > 5
+
+
+def test_one_edit_sets_one_part_anew(copy, kept):
+    folder, whole = kept
+    parts = list(copy.document.parts)
+    at = next(at for at, part in enumerate(parts) if part.id == "morning-cloud")
+    parts[at] = replace(parts[at], html=parts[at].html.replace("Materials", "Materiel"))
+    changed, filled = bound(replace(copy, document=replace(copy.document, parts=tuple(parts))), folder)
+    assert [order.html[:40] for order in filled if isinstance(order, PartOrder)] == [parts[at].linked({}).html[:40]]
+    assert changed != whole
+
+
+@pytest.mark.parametrize("change", [
+    {"style": "p { color: #123456 }"}, {"language": "de"}, {"body": '<body class="other">'}, {"options": (("pdf_variant", "pdf/ua-1"), ("dpi", 200))},
+    {"faces": "other"}, {"files": (("a.png", b"1"),)}])
+def test_every_field_of_a_setting_changes_the_key(change):
+    setting = Setting("", files=())
+    order = PartOrder(setting, "<p></p>", "left", "")
+    assert key_of(order) != key_of(replace(order, setting=replace(setting, **change)))
+
+
+@pytest.mark.parametrize("change", [{"html": "<p>x</p>"}, {"side": "right"}, {"next": "left"}, {"files": {"a.png": b""}}])
+def test_every_field_of_an_order_changes_the_key(change):
+    order = PartOrder(Setting(""), "<p></p>", "left", "")
+    assert key_of(order) != key_of(replace(order, **change))
+
+
+def test_another_version_of_the_typesetter_changes_the_key(monkeypatch):
+    from booklet.bind.press import orders
+
+    order = PartOrder(Setting(""), "<p></p>", "left", "")
+    before = key_of(order)
+    monkeypatch.setattr(orders, "engine_versions", lambda: (("weasyprint", "0"),))
+    orders._setting_digest.cache_clear()
+    assert key_of(order) != before
+    orders._setting_digest.cache_clear()
+
+
+@pytest.mark.parametrize("damage", [lambda content: content[:-5], lambda content: b"", lambda content: content[:100] + b"?" + content[101:], lambda content: b"something else"])
+def test_a_damaged_entry_is_made_anew(copy, kept, damage):
+    folder, whole = kept
+    part = next(part for part in copy.document.parts if part.id == "before-you-begin").linked(copy.titles)
+    (path,) = [path for path in folder.glob("??/*") if path.name in
+               {key_of(PartOrder(copy.setting, part.html, side, next)) for side in ("left", "right") for next in ("", "left")}]
+    path.write_bytes(damage(path.read_bytes()))
+    again, filled = bound(copy, folder)
+    assert again == whole
+    assert [order.html for order in filled] == [part.html]
+
+
+def test_a_damaged_fragment_is_told():
+    content = Fragment(objects=[b"<<>>"], streams={0: b"x"}).packed()
+    assert unpacked(content).streams == {0: b"x"}
+    with pytest.raises(ValueError):
+        unpacked(content[:-1])
+
+
+def test_a_cache_forgets_what_was_not_used_for_longest(tmp_path):
+    cache = Cache(tmp_path, most=250)
+    for at, key in enumerate(("aa11", "bb22", "cc33")):
+        cache.put(key, b"x" * 50)
+        os.utime(cache._path(key), (at, at))
+    assert cache.get("aa11") == b"x" * 50   # and so is used today
+    cache.trim()
+    assert [cache.get(key) is None for key in ("aa11", "bb22", "cc33")] == [False, True, False]
+
+
+@dataclass(frozen=True)
+class Deadly:
+    """An order whose worker is stopped from outside, the first time."""
+
+    once: str
+
+    def fill(self) -> bytes:
+        if not Path(self.once).exists():
+            Path(self.once).write_text("")
+            os.kill(os.getpid(), signal.SIGKILL)
+        return b"done"
+
+
+def test_an_order_is_handed_out_again_when_its_worker_dies(tmp_path):
+    with Workshop(tmp_path / "cache", lambda: pool(2)) as workshop:
+        assert workshop.result(Deadly(str(tmp_path / "once"))) == b"done"
+
+
+def test_a_part_that_cannot_be_set_is_told_from_a_worker(tmp_path):
+    with pytest.raises(UnreadableInput, match="nowhere.png is not a file of this workspace"), working_in(Workshop(tmp_path / "cache", lambda: pool(2))):
+        make_pdf('<html lang="en"><head><title>x</title></head><body><p><img alt="x" src="nowhere.png"></p></body></html>', tmp_path, {}, {})
+
+
+@pytest.mark.parametrize("body, message", [
+    ('<p>x</p> loose <p>y</p>', "the page template has text outside its sections: loose"),
+    ('<p><a href="#nowhere">x</a></p>', "a link leads to 'nowhere', which is no place of this book"),
+    ("<p>\ue000nowhere\ue001</p>", "a page number is asked for 'nowhere'")])
+def test_error_what_cannot_be_joined_is_one_clear_line(tmp_path, body, message):
+    with pytest.raises(UnreadableInput, match=message):
+        make_pdf(f'<html lang="en"><head><title>x</title></head><body>{body}</body></html>', tmp_path, {}, {})
