@@ -25,7 +25,7 @@ class Correction(NamedTuple):
 
 
 def corrections(old: Piece, new: Piece) -> tuple[Correction, ...]:
-    """Rows and strands whose words differ, in working order, then the hanger. Raises ValueError for a piece that cannot be worked."""
+    """Rows whose words differ, by number and part, strands from the left, then the hanger. Raises ValueError for a piece that cannot be worked."""
     rows = _differing("row", "Row", _rows(old), _rows(new))
     strands = _differing("strand", "Strand", _strands(old), _strands(new))
     return (*rows, *strands, *_differing("hanger", "Hanger", {"": _hangers(old)}, {"": _hangers(new)}))

@@ -21,21 +21,17 @@ def hanger_step(piece: Piece) -> Step | None:
     order = working_order(piece)
     texts = [_one(piece, number, before) for before, number in zip((None, *order), order)]
     title, top = "Hanger" if len(texts) == 1 else "Hangers", _top(piece, order[-1])
-    return Step("hanger", title, f"{_way(piece, _top(piece, order[0]))}{' '.join(texts)} The thread exits below row {top.name}.")
+    up = "Weave up through the edge to the top row. " if _from_below(piece, _top(piece, order[0])) else ""
+    return Step("hanger", title, f"{up}{' '.join(texts)} The thread exits below row {top.name}.")
 
 
 def _top(piece: Piece, number: int) -> Row:
     return top_row(piece, piece.hangers[number - 1].at)
 
 
-def _way(piece: Piece, top: Row) -> str:
-    """From the end of the last row to the row that carries the first hanger."""
-    last = piece.rows[-1]
-    if last == top:
-        return ""
-    if last.level < 0 and not top.part:
-        return "Weave up through the edge to the top row. " if top.level == piece.drawn[-1].level else f"Weave up through the edge to row {top.name}. "
-    return f"Weave back through the stitches to row {top.name}. "
+def _from_below(piece: Piece, top: Row) -> bool:
+    """Whether the thread has to come up along the edge, from rows below the base row to the whole of the highest row."""
+    return piece.rows[-1].level < 0 and top == piece.drawn[-1]
 
 
 def _one(piece: Piece, number: int, before: int | None) -> str:
@@ -45,15 +41,17 @@ def _one(piece: Piece, number: int, before: int | None) -> str:
     row = f"row {top.name}"
     where = (f"{unit_of(piece, 2)} {left} and {right} of {row}, counted from the left" if left != right else f"the one {unit} of {row}"
              if len(top.stitches) == 1 else f"{unit} {left} of {row}, counted from the left")
-    return (f"{_name(piece, number)} sits on {where}. {_travel(piece, top, before)} {_through(hanger)} and pass down through the "
+    return (f"{_name(piece, number)} sits on {where}. {_travel(piece, top, before, left != right)} {_through(hanger)} and pass down through the "
             f"{'other' if left != right else 'same'} {unit}. {_rounds(hanger, left != right, unit)}")
 
 
-def _travel(piece: Piece, top: Row, before: int | None) -> str:
-    if before is not None and _top(piece, before) != top:
-        return f"Weave through the stitches to row {top.name}, until the thread exits the top of the nearer one."
-    along = "the top row" if top.level == piece.drawn[-1].level else f"row {top.name}"
-    return f"Pass {'down and up' if before is None else 'up and down'} along {along} until the thread exits the top of the nearer one."
+def _travel(piece: Piece, top: Row, before: int | None, two: bool) -> str:
+    """To the top of the first of the stitches that carry a hanger: along its row, or from another row."""
+    here, which = piece.rows[-1] if before is None else _top(piece, before), "the nearer one" if two else "it"
+    if here != top and not (before is None and _from_below(piece, top)):
+        return f"Weave through the stitches to row {top.name}, until the thread exits the top of {which}."
+    along = "the top row" if top == piece.drawn[-1] else f"row {top.name}"
+    return f"Pass {'down and up' if before is None else 'up and down'} along {along} until the thread exits the top of {which}."
 
 
 def _name(piece: Piece, number: int) -> str:

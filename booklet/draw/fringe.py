@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import groupby
+from itertools import groupby, pairwise
 from math import pi
 
 from ..craft.beads import BeadKind
@@ -23,6 +23,7 @@ from .labels import LEAST_CAP, MOST_CAP, pen
 from .picture import Picture, Style, polyline
 from .said import beads_named, counted, span
 
+PART_GAP = 0.5   # columns between the parts of a row
 LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers")
 UNDER = {"base": "under the base row", "lowest": "under the lowest row", "edge": "along the lower edge",
          "bridges": "on the thread bridges under the lowest row"}
@@ -75,9 +76,9 @@ class Plan:
             if not place.bridge:
                 yield place.row, place.index, self.x(column)
                 continue
-            if column == 0:
-                yield place.row, place.index, self.x(-0.5)
-            yield place.row, place.index + 1, self.x(column + 0.5)
+            if place.index == 0:
+                yield place.row, 0, self.x(column) - self.pitch / 2
+            yield place.row, place.index + 1, self.x(column) + self.pitch / 2
 
     def kind(self, key: str) -> BeadKind:
         return self.piece.legend[key].kind
@@ -85,9 +86,16 @@ class Plan:
     def length(self, key: str) -> float:
         return self.kind(key).length * self.scale
 
-    def x(self, column: float) -> float:
-        """Middle of a column, 0 first."""
-        return (column + 0.5) * self.pitch
+    def x(self, column: int) -> float:
+        """Middle of a column, 0 first; between the parts of a row there is a gap."""
+        wide = (1.0 if self.piece.hang == "bridges" else 0.0) + PART_GAP   # on bridges each part has one more stitch than places
+        gaps = sum(one.row.part != two.row.part and one.row.number == two.row.number for one, two in pairwise(self.places[:column + 1]))
+        return (column + 0.5 + wide * gaps * (self.piece.hang != "edge")) * self.pitch
+
+    @property
+    def width(self) -> float:
+        """From the left of the first column to the right of the last one."""
+        return self.x(self.columns - 1) + self.pitch / 2
 
     @cached_property
     def strands(self) -> dict[int, Columns]:
@@ -195,10 +203,10 @@ def _rims(plan: Plan, strand: Strand) -> list[tuple[float, float, float, float]]
 def _box(plan: Plan) -> Box:
     small = 0.8 * plan.cap
     feet = [plan.foot(strand) for strand in plan.piece.strands]
-    lefts, rights = [0.0], [plan.columns * plan.pitch]
+    lefts, rights = [0.0], [plan.width]
     if plan.piece.hang == "bridges":
-        lefts.append(plan.x(-0.5) - plan.bead / 2)
-        rights.append(plan.x(plan.columns - 0.5) + plan.bead / 2)
+        lefts.append(-plan.bead / 2)
+        rights.append(plan.width + plan.bead / 2)
     for strand in plan.piece.strands:
         x = plan.x(strand.number - 1)
         for _, _, left, right in _rims(plan, strand):
@@ -337,5 +345,5 @@ def _marks_at_side(picture: Picture, plan: Plan) -> None:
     small = 0.8 * plan.cap
     for count, y in _side_marks(plan):
         picture.add("guides", Style(stroke=tone.GUIDE, width=0.15),
-                    polyline([(-0.3 * plan.cap, y), (plan.columns * plan.pitch, y)]))
+                    polyline([(-0.3 * plan.cap, y), (plan.width, y)]))
         picture.add("bead-numbers", pen(tone.QUIET, small), alphabet.word(str(count), -0.8 * plan.cap, y, small, "end"))

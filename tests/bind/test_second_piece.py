@@ -93,3 +93,21 @@ def test_materials_name_thread_spools_and_needle_once(fronted):
     view = shown(pattern, print_room(sheet(workspace.book.page)), 1.0)
     assert [item.what.partition(" (")[0] for item in view.threads] == ["braided 6 lb", "nylon B"] and all("1 spool of" in item.what for item in view.threads)
     assert view.tools.what == "beading needles, size 12; scissors, and two pliers for the ear wires"
+
+
+def test_parts_of_the_second_piece_are_ticked_and_read_back_apart_from_those_of_the_first(tmp_path):
+    chart = "    3 |  B       W\n    2 | W B     B B\n    1 |  W B W B W\n"
+    root, _, _ = pattern_with(tmp_path, "mirror: true\nfront: true\n")
+    path = root / "patterns" / "morning-cloud.yaml"
+    text = path.read_text("utf-8")
+    kept = re.sub(r"^(fringe|counted):.*?(?=^\w|\Z)", "", re.sub(r"(  chart: \|\n)((?: {4}.*\n)+)", rf"\g<1>{chart}", text, count=1), flags=re.M | re.S)
+    path.write_text(kept.replace("drop: 2", "drop: 1"), "utf-8")
+    workspace = load(root)
+    assert [finding.message for finding in workspace.findings] == []
+    pattern = workspace.patterns["morning-cloud"]
+    html = section(workspace, pattern, WEB)
+    ids = re.findall(r'id="((?:second-)?row-[^"]+)"', html)
+    names = ["row-1", "row-2a", "row-3a", "row-2b", "row-3b"]
+    assert ids == [*names, *(f"second-{name}" for name in names)]
+    assert 'aria-label="row 2b of the second piece done"' in html
+    assert differences(pattern.second, *printed_lines(html, second=True)) == () == differences(pattern.piece, *printed_lines(html))

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from tests.draw.builders import CYLINDER, LEGEND, diamond, triangle
+from tests.draw.builders import CYLINDER, LEGEND, diamond, piece, triangle
 from tests.draw.reading import Seen
 
 from booklet.craft.drape import loop
@@ -63,6 +63,20 @@ def test_the_chart_shows_the_stitches_that_strands_hang_from(hang, stitches):
     assert len(list(fringe_plan(shown, BEAD).stitches())) == stitches == len(shown.strands)
     bridges = replace(fringed(*(Strand(n, ("W",), ("B",)) for n in range(1, 7))), hang="bridges")
     assert len(list(fringe_plan(bridges, BEAD).stitches())) == 7
+
+
+@pytest.mark.parametrize(("hang", "stitches", "steps"), [("lowest", 5, [1, 1, 1.5, 1]), ("bridges", 5, [1, 2.5])])
+def test_a_gap_of_the_row_is_a_gap_over_the_strands(hang, stitches, steps):
+    """Two parts of three and two stitches: five places under them, or three on their bridges."""
+    legs = replace(piece("W W W W W W W\n W W W   W W", base=1), legend=LEGEND, hang=hang)
+    shown = replace(legs, strands=tuple(Strand(n, ("W",), ("B",)) for n in range(1, len(places(legs)) + 1)))
+    plan = fringe_plan(shown, BEAD)
+    across = [plan.x(column) / plan.pitch for column in range(plan.columns)]
+    assert [right - left for left, right in zip(across, across[1:])] == pytest.approx(steps)
+    assert len(list(plan.stitches())) == stitches
+    assert len({(row.name, index) for row, index, _ in plan.stitches()}) == stitches
+    numbers = sorted((x, number) for number, x, _ in Seen(fringe_svg(shown, bead=BEAD)).numbers("strand-numbers"))
+    assert [number for _, number in numbers] == list(range(1, len(shown.strands) + 1))
 
 
 def test_strands_hang_where_their_places_are():

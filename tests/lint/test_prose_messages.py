@@ -47,6 +47,21 @@ def test_error_unknown_row_in_prose(tmp_path):
         "14:30: error: the notes name strand 2, but the piece has no fringe [unknown-row-in-prose]"]
 
 
+def test_error_unknown_part_of_a_row_in_prose(tmp_path):
+    text = """\
+body:
+  chart: |
+    2 |  W W     W W
+    1 | W B W B W B W
+notes: |
+  Rows 1 and 2: 2a, then row 2b and row 2c. Row 1a, row 3a, 4 mm.
+"""
+    assert [line for line in said(tmp_path, text) if "prose" in line] == [
+        "14:37: error: the notes name row 2c, but row 2 has parts a to b [unknown-row-in-prose]",
+        "14:45: error: the notes name row 1a, but row 1 has no parts [unknown-row-in-prose]",
+        "14:53: error: the notes name row 3, but the body has 2 rows [unknown-row-in-prose]"]
+
+
 def test_error_unknown_key_in_prose(tmp_path):
     text = "notes: |\n  Pick up 3X, 2W, 1b and 4 beads. The 3D film, 4 m, 2x.\nsteps:\n  finishing: {after: \"End with 3K. Bead I like, bead Z too.\"}\n"
     legend = "but the legend has no such key (the legend has W, B) [unknown-key-in-prose]"
