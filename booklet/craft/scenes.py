@@ -79,9 +79,12 @@ class Scenes:
         self.piece, self.path, self.plan = piece, path(piece), layout(piece)
         self.events = self.path.events
         self._told: dict[str, tuple[int, int]] = {}   # first and last event, by step
+        self._on: tuple[int, int] | None = None   # out of a strand, where nothing is passed on the way to the next
         first = {row.number for row in stitch_of(piece).told_together(piece)[0]}
         for units in _sections(self.events, first):
             self._tell(units)
+        if self._on:
+            self._note("fringe-way", *self._on)
 
     def of(self, step: str, uses: Sequence[ThreadUse] = ()) -> Scene | None:
         """The scene of a step; None where the needle does nothing in it."""
@@ -109,6 +112,7 @@ class Scenes:
             self._tell_way(units, {"lower": "lower-rows", "hanger": "hanger"}[kind])
 
     def _note(self, step: str, start: int, stop: int) -> None:
+        stop -= isinstance(self.events[stop - 1], WeaveIn)
         self._told.setdefault(step, (start, stop))
 
     def _tell_way(self, units: Sequence[Unit], step: str) -> None:
@@ -235,6 +239,8 @@ class Scenes:
             self._note("fringe-charm", down, stop)
         if taken > start and not isinstance(self.events[start], Anchor):
             self._note("fringe-way", start, taken)
+        elif stop - 1 > taken:
+            self._on = self._on or (stop - 1, stop)
 
 
 def _bridged(unit: Unit) -> bool:

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from PIL import Image
 from tests.craft.fringes import fringed
-from tests.craft.pieces import triangle, workable
+from tests.craft.pieces import stepped, triangle, workable
 from tests.craft.weaves import any_weave
 
 from booklet.craft.events import Anchor, Pass, PickUp, Under, WeaveIn
@@ -32,7 +32,7 @@ def scenes_of(piece):
 
 
 @settings(max_examples=25)
-@given(workable() | any_weave() | fringed())
+@given(workable() | any_weave() | fringed() | stepped())
 def test_every_step_in_which_the_needle_goes_somewhere_has_a_picture(piece):
     stage, scenes = scenes_of(piece)
     for name, scene in scenes.items():
@@ -58,7 +58,7 @@ def test_the_thread_goes_through_the_beads_that_the_path_names(piece):
 
 
 @settings(max_examples=25)
-@given(workable(fringe=False))
+@given(workable(fringe=False) | stepped())
 def test_a_pass_up_is_drawn_away_from_the_base(piece):
     stage = Stage(piece)
     levels = {row.number: row.level for row in piece.rows}
@@ -70,7 +70,7 @@ def test_a_pass_up_is_drawn_away_from_the_base(piece):
 
 
 @settings(max_examples=25)
-@given(workable(fringe=False))
+@given(workable(fringe=False) | stepped())
 def test_a_stitch_hung_on_a_bridge_is_first_passed_towards_the_bridge(piece):
     events, stage = Stage(piece).scenes.events, Stage(piece)
     ways = {node.event: node.out for node in stage.nodes if node.kind == "beads"}

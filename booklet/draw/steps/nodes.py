@@ -138,8 +138,8 @@ def _end(cell: Cell, way: Point, side: int) -> Point:
 def bridge_of(opened: Opened, event: Under) -> tuple[Point, Point, Point]:
     """Both ends of a thread bridge, and the direction away from the row it belongs to."""
     pair = []
-    worked = [row.level for row in opened.piece.rows if event.section.kind == "row" and row.number == event.section.number]
-    below = event.section.kind == "strand" or worked and worked[0] < 0
+    level = next(row.level for row in opened.piece.rows if row.number == event.row)
+    below = (level < 0) != event.foot
     away = (0.0, 1.0) if below else (0.0, -1.0)
     for index in (event.left, event.left + 1):
         stitch = opened.stitches["row", event.row, index]

@@ -168,7 +168,7 @@ class Opened:
 
     def carried(self, hanger: Hanger) -> tuple[float, float, float]:
         """x of the two stitches that carry a hanger, and y of the upper edge of their row."""
-        top = top_row(self.piece)
+        top = top_row(self.piece, hanger.at)
         left, right = (self.x(top.stitches[index].at) for index in carriers(self.piece, hanger))
         return left, right, self.y(top.number, self.plan.tops[top.number])
 
