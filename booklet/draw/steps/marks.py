@@ -25,6 +25,7 @@ FAR = (1.75, 2.4)                   # of a disc from the thread that it numbers
 RING = 7.0      # mm across a ring
 CLEAR = DISC + 0.45                 # from its middle to the nearest thread
 COMPASS = [(cos(k * pi / 6), sin(k * pi / 6)) for k in range(12)]
+TAIL = 6.0      # mm of a loose tail
 METAL, METAL_RIM = "#d9d5ce", "#6f685f"
 
 
@@ -91,9 +92,17 @@ def start(picture: Picture, scene: Scene, nodes: Sequence[Node], width: float) -
     (dx, dy), wave = first.into, []
     aside = (-dy, dx)
     for k in range(13):
-        far, swing = 0.5 * k, 0.55 * sin(k * pi / 4) * min(1.0, k / 4)
+        far, swing = TAIL / 12 * k, 0.55 * sin(k * pi / 4) * min(1.0, k / 4)
         wave.append((x - dx * far + aside[0] * swing, y - dy * far + aside[1] * swing))
     picture.add("start", Style(stroke=INK, width=width, round=True), polyline(wave))
+
+
+def tail_end(scene: Scene, nodes: Sequence[Node]) -> list[Point]:
+    """Where a loose tail ends; nothing where there is none."""
+    if not nodes or nodes[0].event < 0 or not isinstance(scene.shown[0], Anchor):
+        return []
+    first = nodes[0]
+    return [(first.start[0] - first.into[0] * TAIL, first.start[1] - first.into[1] * TAIL)]
 
 
 def arrow(picture: Picture, node: Node) -> None:

@@ -83,7 +83,7 @@ class Thread:
 def scene_svg(stage: Stage, scene: Scene, *, prefix: str = "step", crop: bool = True) -> str:
     """The picture of a scene. Without `crop` it shows all of it, however large."""
     thread = _thread(stage, scene)
-    box = _box(stage, thread, marks.highest(stage.opened, scene))
+    box = _box(stage, thread, marks.highest(stage.opened, scene) + marks.tail_end(scene, thread.nodes))
     scale = 1.0
     if crop:
         scale = max(LEAST, min(MOST, WIDEST / box.size[0], max(HIGH, min(1.0, TALLEST / box.size[1]) * box.size[1]) / box.size[1]))
