@@ -22,6 +22,7 @@ from ..draw.chart import fit_chart
 from ..draw.finished import finished_svg, fit_finished
 from ..draw.fit import LEAST_BEAD
 from ..draw.fringe import fit_fringe, fringe_note
+from ..draw.steps import Stage, scene_svg
 from ..source.pattern import Pattern
 from .accent import accent
 from .artist import Paper, Screen
@@ -77,6 +78,7 @@ class StepShown:
     id: str
     title: str
     html: Markup
+    picture: Picture | None = None   # where the needle does something
 
 
 @dataclass(frozen=True)
@@ -288,14 +290,15 @@ def _start(piece: Piece, bead: float) -> str:
 
 
 def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str]) -> tuple[StepShown, ...]:
-    shown_steps = []
+    shown_steps, stage = [], Stage(piece)
     for step in steps(piece, pattern.thread, uses, pattern.ear_wire):
         own = pattern.steps.get(step.id)
         plain = Markup("<p>{}</p>").format(step.text)
         if own is not None:
             middle = prose(own.text, values, top=4) if own.text else plain
             plain = Markup("").join([prose(own.before, values, top=4), middle, prose(own.after, values, top=4)])
-        shown_steps.append(StepShown(step.id, step.title, plain))
+        scene = stage.scenes.of(step.id, uses)
+        shown_steps.append(StepShown(step.id, step.title, plain, picture(scene_svg(stage, scene)) if scene else None))
     return tuple(shown_steps)
 
 

@@ -1,10 +1,9 @@
-"""Front and back pages: Markdown files in patterns/pages/, and the built-in page that explains charts and words."""
+"""Front and back pages: Markdown files in patterns/pages/, and the pages that come with booklet: on charts and words, and on techniques."""
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -14,10 +13,12 @@ from ..lint.placeholders import PLACEHOLDER
 from ..source.files import mark_at, read_file
 from ..source.workspace import Workspace
 from .prose import prose
+from .techniques import TECHNIQUES, with_pictures, with_sizes
 from .templates import text_of
 
 BEGIN = "before-you-begin"
-OURS = (BEGIN, "glossary")   # pages that we bring along
+SHIPPED = (BEGIN, TECHNIQUES)   # pages that come with booklet, in the order in which a book has them
+OURS = (*SHIPPED, "glossary")     # pages that we bring along
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,8 @@ def page(workspace: Workspace, name: str) -> Page:
     """One page: the workspace's own file, or ours of that name. Raises FindingsError where it cannot be read."""
     path = workspace.root / "patterns" / "pages" / f"{name}.md"
     if not path.is_file() and name in OURS:
-        return made(name, text_of(workspace.root, f"pages/{name}.md"))
+        shipped = made(name, with_sizes(text_of(workspace.root, f"pages/{name}.md")))
+        return replace(shipped, html=with_pictures(shipped.html))
     text, findings = read_file(path, workspace.root)
     if text is None:
         raise FindingsError(findings)
@@ -57,10 +59,10 @@ def book_values(workspace: Workspace) -> dict[str, str]:
 
 
 def front_pages(workspace: Workspace) -> tuple[Page, ...]:
-    """The book's front pages; the page on charts and words comes last unless the book places it."""
+    """The book's front pages; those that come with booklet stand last unless the book places them."""
     names = workspace.book.front
-    placed = BEGIN in names or BEGIN in workspace.book.back
-    return tuple(page(workspace, name) for name in (*names, *(() if placed else (BEGIN,))))
+    more = [name for name in SHIPPED if name not in names and name not in workspace.book.back]
+    return tuple(page(workspace, name) for name in (*names, *more))
 
 
 def back_pages(workspace: Workspace) -> tuple[Page, ...]:

@@ -12,7 +12,7 @@ from .errata import errata_of
 from .files import write_file
 from .geometry import print_room, sheet
 from .html import PRINT, Medium, Setter
-from .pages import BEGIN, page
+from .pages import SHIPPED, page
 from .pdf import make_pdf
 from .photos import photos
 
@@ -37,4 +37,4 @@ def single_html(workspace: Workspace, slug: str) -> str:
     errata = errata_of(workspace, pattern)
     setter = Setter(workspace.root, Medium(PRINT, room), **shared(workspace))
     return setter.fill("single.html.jinja", style=style(workspace.root, workspace.book.page), title=view.title, description=view.summary, single=view, patterns=[view],
-                       sections=[setter.section(pattern, view)], front=[page(workspace, BEGIN)], errata=[errata] if errata else [])
+                       sections=[setter.section(pattern, view)], front=[page(workspace, name) for name in SHIPPED], errata=[errata] if errata else [])

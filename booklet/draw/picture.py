@@ -47,12 +47,13 @@ class Picture:
         """Whether the picture draws a run of beads in a way of its own; the values are those of `beads.lay`."""
         return False
 
-    def svg(self, left: float, top: float, width: float, height: float, *, alt: str, prefix: str) -> str:
-        """The SVG text of the part of the plane from (left, top), `width` x `height` mm large."""
+    def svg(self, left: float, top: float, width: float, height: float, *, alt: str, prefix: str,
+            scale: float = 1.0) -> str:
+        """The SVG text of the part of the plane from (left, top), `width` x `height` mm large; printed `scale` times as large."""
         from svgwrite.base import Title  # loaded late: it takes longer to load than a chart to draw
         from svgwrite.container import SVG
 
-        root = SVG(size=(f"{num(width)}mm", f"{num(height)}mm"), debug=False)
+        root = SVG(size=(f"{num(width * scale)}mm", f"{num(height * scale)}mm"), debug=False)
         root.elements.remove(root.defs)
         root.attribs.update({"xmlns": "http://www.w3.org/2000/svg", "id": prefix, "role": "img", "aria-label": alt,
                              "viewBox": f"{num(left)} {num(top)} {num(width)} {num(height)}"})

@@ -42,7 +42,7 @@ def pages(tiny):
 
 
 def test_there_is_a_page_for_everything(pages):
-    assert sorted(name for name in pages if "/" not in name) == ["before-you-begin.html", "evening-star.html", "glossary.html", "hello.html", "index.html", "morning-cloud.html", "thanks.html"]
+    assert sorted(name for name in pages if "/" not in name) == ["before-you-begin.html", "evening-star.html", "glossary.html", "hello.html", "index.html", "morning-cloud.html", "techniques.html", "thanks.html"]
     assert {name for name in pages if "/" in name} >= {"left/morning-cloud.html", "left/evening-star.html"}
 
 

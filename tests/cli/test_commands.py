@@ -55,3 +55,22 @@ def test_a_missing_photo_stops_the_single_but_not_the_count(tmp_path):
     counted = run("-C", tmp_path, "tally", "a", "--json")
     assert counted.exit_code == 0 and json.loads(counted.stdout)["pattern"] == "a" and "missing-photo" in counted.stderr
     assert run("-C", tmp_path, "single", "a").exit_code == 1
+
+
+def one_pattern(tmp_path):
+    (tmp_path / "patterns").mkdir()
+    (tmp_path / "patterns" / "a.yaml").write_text((ROOT / "patterns" / "cloud-shadow.yaml").read_text("utf-8"), "utf-8")
+    return tmp_path
+
+
+def test_draw_shows_the_way_through_one_row_or_strand(tmp_path):
+    result = run("-C", one_pattern(tmp_path), "draw", "a", "--row", 2, "--strand", 1)
+    assert result.exit_code == 0
+    assert result.stdout.split() == ["build/draw/a/row-2.svg", "build/draw/a/strand-1.svg"]
+    assert "The way of the thread in row 2" in (tmp_path / "build" / "draw" / "a" / "row-2.svg").read_text("utf-8")
+
+
+def test_error_draw_a_row_that_is_not_there(tmp_path):
+    result = run("-C", one_pattern(tmp_path), "draw", "a", "--row", 99)
+    assert result.exit_code == 2
+    assert "there is no row 99 (a has 11 rows)" in result.stderr

@@ -278,11 +278,11 @@ def test_error_a_technique_at_two_levels(tmp_path):
         f"{BOOK_FILE}:5:14: error: 2-drop stands in beginner already [listed-twice]"]
 
 
-def test_the_page_that_comes_with_booklet_is_the_one_that_is_bound():
-    from booklet.bind.pages import BEGIN
+def test_the_pages_that_come_with_booklet_are_those_that_are_bound():
+    from booklet.bind import pages
     from booklet.lint.rules.missing_page import SHIPPED
 
-    assert SHIPPED == BEGIN and package.__doc__
+    assert SHIPPED == pages.SHIPPED and package.__doc__
 
 
 CHARMED = "fringe: {end: 1B, strands: [2W, '2W > {moon charm}', 2W]}\n"

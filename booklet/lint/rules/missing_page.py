@@ -27,14 +27,14 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "missing-page", Severity.ERROR, "book"
 
-# Comes with booklet, unless the book has a page of its own by that name.
-SHIPPED = "before-you-begin"
+# Come with booklet, unless the book has pages of its own by those names.
+SHIPPED = ("before-you-begin", "techniques")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every page without a file in patterns/pages/."""
     book, folder = subject.book, subject.workspace.root / "patterns" / "pages"
-    known = sorted({SHIPPED, *(path.stem for path in folder.glob("*.md"))})
+    known = sorted({*SHIPPED, *(path.stem for path in folder.glob("*.md"))})
     for field in ("front", "back"):
         for number, name in enumerate(getattr(book, field), 1):
             if name not in known:

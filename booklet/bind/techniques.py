@@ -1,0 +1,60 @@
+"""The pictures and the table of the page on techniques, computed from a small piece and from the kinds of beads."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from markupsafe import Markup
+
+from ..craft.beads import Bead
+from ..craft.piece import RIGHT, Hanger, Piece, Stitch, piece_rows
+from ..craft.plan import ThreadPlan
+from ..craft.strand import Strand
+from ..craft.thread import thread_use
+from ..draw.steps import Stage, scene_svg
+from ..source.kinds import shipped_kinds
+from .numbers import mm_and_inches
+from .pictures import picture
+
+TECHNIQUES = "techniques"
+KIND = "cylinder 11/0"
+SHOWN = ("cylinder 15/0", KIND, "cylinder 10/0", "cylinder 8/0", "round 15/0", "round 11/0", "round 8/0")
+COUNTED = 11    # stitches and rows in the table
+BASE, ROWS = 6, 4
+_PICTURE = re.compile(r"<p>\{picture: ([a-z-]+)\}</p>")
+_TABLE = "{table: sizes}"
+
+
+def with_sizes(text: str) -> str:
+    """The page's Markdown with its table of bead sizes."""
+    return text.replace(_TABLE, _sizes())
+
+
+def with_pictures(html: Markup) -> Markup:
+    """The page with its pictures."""
+    return Markup(_PICTURE.sub(lambda match: f'<div class="step-picture">{_pictures()[match[1]]}</div>', html))
+
+
+def _sizes() -> str:
+    kinds = shipped_kinds()
+    lines = ["| bead | width | height |", "| --- | --- | --- |"]
+    return "\n".join([*lines, *(f"| {name} | {mm_and_inches(COUNTED * kinds[name].diameter)} | {mm_and_inches(COUNTED * kinds[name].length)} |" for name in SHOWN)])
+
+
+@lru_cache(maxsize=1)
+def _pictures() -> dict[str, Markup]:
+    """A picture of every step that the small piece has."""
+    piece = _piece()
+    stage, uses = Stage(piece), thread_use(piece, ThreadPlan(length=400.0))
+    names = ("first-pick-up", "ladder", "row-start-in", "row-stitches", "thread-change", "finishing", "fringe", "hanger")
+    return {name: picture(scene_svg(stage, stage.scenes.of(name, uses))).svg for name in names}
+
+
+def _piece() -> Piece:
+    """Sets of a light bead over a dark one, so that it is seen which is picked up first."""
+    kind = shipped_kinds()[KIND]
+    legend = {"L": Bead("L", "light", "#d8c9a6", "matte", kind), "D": Bead("D", "dark", "#3b5568", "matte", kind)}
+    drawn = [[Stitch(row + 2 * index, ("D", "L")) for index in range(BASE - row)] for row in range(ROWS)]
+    strands = tuple(Strand(number, tuple("DDDLLLLDDD"), ("L", "D", "L")) for number in range(1, BASE + 1))
+    return Piece(legend, 2, RIGHT, piece_rows(drawn, 0, RIGHT), strands, (Hanger("guard"),))
