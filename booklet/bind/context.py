@@ -17,16 +17,16 @@ from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_totals, thread_use
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
-from ..draw.chart import chart_svg, fit_chart
+from ..draw.chart import chart_parts, chart_svg, fit_chart
 from ..draw.finished import finished_svg, fit_finished, pair_svg
-from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_note, fringe_svg
+from ..draw.fringe import fit_fringe, fringe_note, fringe_parts, fringe_svg
 from ..draw.legend import swatch_svg
+from ..draw.tiles import Part
 from ..source.pattern import Pattern
 from .accent import accent
 from .geometry import Box, Room
 from .numbers import count, grams, many, metres, mm_and_inches
-from .pictures import Picture, picture
+from .pictures import Picture, alt_of, picture
 from .photos import photo_name
 from .placeholders import values_of
 from .prose import prose
@@ -36,6 +36,7 @@ HEAVY = 10.0     # grams of one ear; published pages begin to call an earring he
 WEIGHTY = 5.0
 BESIDE_PHOTO = 0.45    # of the height that a view has without a photo
 LARGEST_VIEW = 3.0   # times life size
+LARGER_BODY = 1.5      # times the scale of the fringe chart
 LEAD = 24.0          # mm, what the words over the charts of a second piece take
 
 
@@ -76,6 +77,15 @@ class StepShown:
     id: str
     title: str
     html: Markup
+
+
+@dataclass(frozen=True)
+class PartShown:
+    """A part of a chart that goes on over several pages, and the map that shows where it lies."""
+
+    chart: Picture
+    map: Picture
+    said: str
 
 
 @dataclass(frozen=True)
@@ -126,6 +136,8 @@ class Shown:
     photo_alt: str
     mark: str
     tools: Listed = Listed("", "")
+    chart_parts: tuple[PartShown, ...] = ()     # in place of the chart, where it does not fit a page
+    fringe_parts: tuple[PartShown, ...] = ()
     changes: frozenset[tuple[str, int]] = frozenset()   # ("row", 4): the thread is changed after it
     second: Shown | None = None   # the second piece, where it has charts and words of its own
     is_second: bool = False
@@ -135,7 +147,7 @@ class Shown:
 def shown(pattern: Pattern, room: Room, small: float) -> Shown:
     """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views."""
     piece, slug = pattern.piece, pattern.slug
-    body_bead, fringe_bead = chart_scales(piece, room.chart)
+    body_bead, fringe_bead = chart_scales(piece, room)
     counts = tally(piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(piece, pattern.thread)
     values = values_of(pattern, counts)
@@ -145,26 +157,47 @@ def shown(pattern: Pattern, room: Room, small: float) -> Shown:
         view=_view(pattern, room.view), small=finished(piece, small), facts=_facts(pattern, counts),
         materials=tuple(_material(line) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
         threads=_threads(pattern, uses), tools=_tools(pattern), changes=_changes(uses), pair=_pair(pattern),
-        chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart")), start=_start(piece, body_bead),
-        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe")) if piece.strands else None,
+        chart=_told(chart_svg(piece, bead=body_bead, prefix=f"{slug}-chart"), row_words(piece)), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=_told(fringe_svg(piece, bead=fringe_bead, prefix=f"{slug}-fringe"), strand_words(piece)) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
-    return replace(view, second=_second(view, pattern, room.chart, values)) if pattern.second else view
+    view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
+    return replace(view, second=_second(view, pattern, room, values)) if pattern.second else view
 
 
-def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str]) -> Shown:
+def _in_parts(view: Shown, piece: Piece, room: Room, beads: tuple[float, float], name: str) -> Shown:
+    """The view with those charts in parts that do not fit the room."""
+    if not room.tiled:
+        return view
+    box = room.beside_key(len(piece.legend))
+    body = chart_parts(piece, beads[0], box.width, box.height, prefix=f"{name}-chart")
+    fringe = fringe_parts(piece, beads[1], box.width, box.height, prefix=f"{name}-fringe") if piece.strands else ()
+    return replace(view, chart_parts=_parts(body, view.rows), fringe_parts=_parts(fringe, view.strands))
+
+
+def _parts(found: Iterable[Part], words: Iterable[RowWords | StrandWords]) -> tuple[PartShown, ...]:
+    return tuple(PartShown(_told(part.svg, (line for line in words if line.number in part.numbers)), picture(part.map), part.said) for part in found)
+
+
+def _told(svg: str, words: Iterable[RowWords | StrandWords]) -> Picture:
+    """A chart whose alternative text ends with its words, so that it tells every bead."""
+    return picture(svg, f"{alt_of(svg)} In words: {'. '.join(line.line for line in words)}.")
+
+
+def _second(view: Shown, pattern: Pattern, room: Room, values: Mapping[str, str]) -> Shown:
     """The charts and words of the second piece, and the steps that differ; everything else is as for the first."""
     piece, name = pattern.second, f"{pattern.slug}-second"
     uses = thread_use(piece, pattern.thread)
-    body_bead, fringe_bead = chart_scales(piece, box)
-    body_bead = min(body_bead, fit_chart(piece, box.width, box.height - LEAD).bead)
-    return replace(
-        view, is_second=True, chart=picture(chart_svg(piece, bead=body_bead, prefix=f"{name}-chart")), start=_start(piece, body_bead),
-        rows=row_words(piece), fringe=picture(fringe_svg(piece, bead=fringe_bead, prefix=f"{name}-fringe")) if piece.strands else None,
+    body_bead, fringe_bead = chart_scales(piece, room)
+    body_bead = max(room.least if room.tiled else 0.0, min(body_bead, fit_chart(piece, room.chart.width, room.beside_key(len(piece.legend)).height - LEAD, room.most).bead))
+    second = replace(
+        view, is_second=True, chart=_told(chart_svg(piece, bead=body_bead, prefix=f"{name}-chart"), row_words(piece)), start=_start(piece, body_bead),
+        rows=row_words(piece), fringe=_told(fringe_svg(piece, bead=fringe_bead, prefix=f"{name}-fringe"), strand_words(piece)) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
         steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
+    return _in_parts(second, piece, replace(room, chart=Box(room.chart.width, room.chart.height - LEAD)), (body_bead, fringe_bead), name)
 
 
 def finished(piece: Piece, scale: float) -> Picture:
@@ -185,12 +218,17 @@ def _view(pattern: Pattern, box: Box) -> Picture:
     return picture(pair_svg(piece, mirror=pattern.mirror, scale=scale)) if pattern.pieces == 2 else finished(piece, scale)
 
 
-def chart_scales(piece: Piece, box: Box) -> tuple[float, float]:
-    """mm from stitch to stitch in the body chart and in the fringe chart: one scale for both wherever both can be read at it."""
-    body = fit_chart(piece, box.width, box.height).bead
-    fringe = fit_fringe(piece, box.width, box.height).bead if piece.strands else body
-    common = min(body, fringe)
-    return (common, common) if common >= LEAST_BEAD else (body, fringe)
+def chart_scales(piece: Piece, room: Room) -> tuple[float, float]:
+    """mm from stitch to stitch in the body chart and in the fringe chart, each as large as the room allows, but the body's beads at most half as wide again.
+
+    Where charts can go on over several pages, none is drawn with beads narrower than the room's least.
+    """
+    box, least = room.beside_key(len(piece.legend)), room.least if room.tiled else 0.0
+    body = max(least, fit_chart(piece, box.width, box.height, room.most).bead)
+    if not piece.strands:
+        return body, body
+    fringe = max(least, fit_fringe(piece, box.width, box.height, room.most).bead)
+    return min(body, max(LARGER_BODY * fringe, least)), fringe
 
 
 def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:

@@ -63,10 +63,13 @@ def _tick_web(part: str, number: int, second: bool = False) -> Markup:
     return Markup(f'<input type="checkbox" id="{name}{part}-{number}" aria-label="{part} {number}{of} done">')
 
 
-def dates(environ: Callable = os.environ.get) -> Markup:
-    """Date metadata from SOURCE_DATE_EPOCH; none without it, because a clock would change the bytes."""
+def moment(environ: Callable = os.environ.get) -> str:
+    """The time of SOURCE_DATE_EPOCH as ISO 8601 in UTC; empty without it, because a clock would change the bytes."""
     epoch = environ("SOURCE_DATE_EPOCH") or ""
-    if not epoch.isdigit():
-        return Markup("")
-    moment = datetime.fromtimestamp(int(epoch), timezone.utc).strftime("%Y-%m-%dT%H:%M:%SZ")
-    return Markup("").join(Markup('<meta name="dcterms.{}" content="{}">').format(name, escape(moment)) for name in ("created", "modified"))
+    return datetime.fromtimestamp(int(epoch), timezone.utc).strftime("%Y-%m-%dT%H:%M:%SZ") if epoch.isdigit() else ""
+
+
+def dates(environ: Callable = os.environ.get) -> Markup:
+    """Date metadata, where there is a time."""
+    when = moment(environ)
+    return Markup("").join(Markup('<meta name="dcterms.{}" content="{}">').format(name, escape(when)) for name in ("created", "modified") if when)

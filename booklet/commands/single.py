@@ -22,6 +22,7 @@ Examples:
   booklet single cloud-shadow             one pattern
   booklet single cloud-shadow frost-star  two patterns
   booklet single --all                    every pattern of the folder
+  booklet single frost-star --edition large   in an edition that book.yaml names; or --edition all
 
 Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
 """
@@ -30,8 +31,9 @@ Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file th
 @click.command(help=HELP)
 @click.argument("slugs", metavar="[SLUG]...", nargs=-1)
 @click.option("--all", "every", is_flag=True, help="Every pattern of the folder.")
+@click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make, or all.")
 @click.pass_obj
-def single(folder: Path, slugs: tuple[str, ...], every: bool) -> None:
+def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str) -> None:
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
     if every:
@@ -44,5 +46,5 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool) -> None:
 
         for slug in workspace.patterns:
             now(f"binding {slug}")
-            for path in bind(workspace, slug):
+            for path in bind(workspace, slug, edition):
                 click.echo(path.relative_to(folder).as_posix())
