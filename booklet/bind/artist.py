@@ -2,26 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from markupsafe import Markup
 
 from ..craft.beads import Bead
 from ..craft.piece import Piece
+from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg
 from ..draw.finished import finished_svg, pair_svg
 from ..draw.fringe import fringe_svg
 from ..draw.legend import swatch_svg
 from ..draw.screen import screen_chart, screen_file, screen_fringe, screen_pair, screen_swatch, screen_view
-from .pictures import Picture, picture
+from .pictures import Picture, alt_of, picture
 
 
 class Paper:
     """Pictures with every colour written into them. `name` tells one picture of a kind from another."""
 
     def chart(self, piece: Piece, bead: float, name: str) -> Picture:
-        return picture(chart_svg(piece, bead=bead, prefix=f"{name}-chart"))
+        return told(chart_svg(piece, bead=bead, prefix=f"{name}-chart"), row_words(piece))
 
     def fringe(self, piece: Piece, bead: float, name: str) -> Picture:
-        return picture(fringe_svg(piece, bead=bead, prefix=f"{name}-fringe"))
+        return told(fringe_svg(piece, bead=bead, prefix=f"{name}-fringe"), strand_words(piece))
 
     def finished(self, piece: Piece, scale: float, name: str) -> Picture:
         return picture(finished_svg(piece, scale=scale))
@@ -37,6 +40,11 @@ class Paper:
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """The piece in other colours."""
         return picture(finished_svg(piece, scale=scale), alt)
+
+
+def told(svg: str, words: Iterable[RowWords | StrandWords]) -> Picture:
+    """A chart whose alternative text ends with its words, so that it tells every bead."""
+    return picture(svg, f"{alt_of(svg)} In words: {'. '.join(line.line for line in words)}.")
 
 
 class Screen:

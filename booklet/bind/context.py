@@ -18,17 +18,17 @@ from ..craft.tally import BeadTally, Tally, tally
 from ..craft.techniques import techniques_said
 from ..craft.thread import ThreadUse, thread_totals, thread_use
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
-from ..draw.chart import fit_chart
+from ..draw.chart import chart_parts, fit_chart
 from ..draw.finished import finished_svg, fit_finished
-from ..draw.fit import LEAST_BEAD
-from ..draw.fringe import fit_fringe, fringe_note
+from ..draw.fringe import fit_fringe, fringe_note, fringe_parts
 from ..draw.steps import Stage, scene_svg
+from ..draw.tiles import Part
 from ..source.pattern import Pattern
 from .accent import accent
-from .artist import Paper, Screen
+from .artist import Paper, Screen, told
 from .geometry import Box, Room
 from .numbers import count, grams, many, metres, mm_and_inches
-from .pictures import Picture, picture
+from .pictures import Picture, alt_of, picture
 from .photos import photo_name
 from .placeholders import values_of
 from .prose import prose
@@ -38,6 +38,7 @@ HEAVY = 10.0     # grams of one ear; published pages begin to call an earring he
 WEIGHTY = 5.0
 BESIDE_PHOTO = 0.45    # of the height that a view has without a photo
 LARGEST_VIEW = 3.0   # times life size
+LARGER_BODY = 1.5      # times the scale of the fringe chart
 LEAD = 24.0          # mm, what the words over the charts of a second piece take
 
 
@@ -79,6 +80,15 @@ class StepShown:
     title: str
     html: Markup
     picture: Picture | None = None   # where the needle does something
+
+
+@dataclass(frozen=True)
+class PartShown:
+    """A part of a chart that goes on over several pages, and the map that shows where it lies."""
+
+    chart: Picture
+    map: Picture
+    said: str
 
 
 @dataclass(frozen=True)
@@ -130,6 +140,8 @@ class Shown:
     photo_alt: str
     mark: str
     tools: Listed = Listed("", "")
+    chart_parts: tuple[PartShown, ...] = ()     # in place of the chart, where it does not fit a page
+    fringe_parts: tuple[PartShown, ...] = ()
     changes: frozenset[Section] = frozenset()   # the thread is changed after these
     second: Shown | None = None   # the second piece, where it has charts and words of its own
     is_second: bool = False
@@ -139,7 +151,7 @@ class Shown:
 def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper()) -> Shown:
     """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views."""
     piece, slug = pattern.piece, pattern.slug
-    body_bead, fringe_bead = chart_scales(piece, room.chart)
+    body_bead, fringe_bead = chart_scales(piece, room)
     counts = tally(piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(piece, pattern.thread)
     values = values_of(pattern, counts)
@@ -155,20 +167,36 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
         colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
-    return replace(view, second=_second(view, pattern, room.chart, values, draw)) if pattern.second else view
+    view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
+    return replace(view, second=_second(view, pattern, room, values, draw)) if pattern.second else view
 
 
-def _second(view: Shown, pattern: Pattern, box: Box, values: Mapping[str, str], draw: Paper | Screen) -> Shown:
+def _in_parts(view: Shown, piece: Piece, room: Room, beads: tuple[float, float], name: str) -> Shown:
+    """The view with those charts in parts that do not fit the room."""
+    if not room.tiled:
+        return view
+    box = room.beside_key(len(piece.legend))
+    body = chart_parts(piece, beads[0], box.width, box.height, prefix=f"{name}-chart")
+    fringe = fringe_parts(piece, beads[1], box.width, box.height, prefix=f"{name}-fringe") if piece.strands else ()
+    return replace(view, chart_parts=_parts(body, view.rows), fringe_parts=_parts(fringe, view.strands))
+
+
+def _parts(found: Iterable[Part], words: Iterable[RowWords | StrandWords]) -> tuple[PartShown, ...]:
+    return tuple(PartShown(told(part.svg, (line for line in words if line.number in part.numbers)), picture(part.map), part.said) for part in found)
+
+
+def _second(view: Shown, pattern: Pattern, room: Room, values: Mapping[str, str], draw: Paper | Screen) -> Shown:
     """The charts and words of the second piece, and the steps that differ; everything else is as for the first."""
     piece, name = pattern.second, f"{pattern.slug}-second"
     uses = thread_use(piece, pattern.thread)
-    body_bead, fringe_bead = chart_scales(piece, box)
-    body_bead = min(body_bead, fit_chart(piece, box.width, box.height - LEAD).bead)
-    return replace(
+    body_bead, fringe_bead = chart_scales(piece, room)
+    body_bead = max(room.least if room.tiled else 0.0, min(body_bead, fit_chart(piece, room.chart.width, room.beside_key(len(piece.legend)).height - LEAD, room.most).bead))
+    second = replace(
         view, is_second=True, chart=draw.chart(piece, body_bead, name), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=draw.fringe(piece, fringe_bead, name) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
         steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
+    return _in_parts(second, piece, replace(room, chart=Box(room.chart.width, room.chart.height - LEAD)), (body_bead, fringe_bead), name)
 
 
 def finished(piece: Piece, scale: float) -> Picture:
@@ -189,12 +217,17 @@ def _view(pattern: Pattern, box: Box, draw: Paper | Screen) -> Picture:
     return draw.pair(piece, pattern.mirror, scale, pattern.slug) if pattern.pieces == 2 else draw.finished(piece, scale, f"{pattern.slug}-one")
 
 
-def chart_scales(piece: Piece, box: Box) -> tuple[float, float]:
-    """mm from stitch to stitch in the body chart and in the fringe chart: one scale for both wherever both can be read at it."""
-    body = fit_chart(piece, box.width, box.height).bead
-    fringe = fit_fringe(piece, box.width, box.height).bead if piece.strands else body
-    common = min(body, fringe)
-    return (common, common) if common >= LEAST_BEAD else (body, fringe)
+def chart_scales(piece: Piece, room: Room) -> tuple[float, float]:
+    """mm from stitch to stitch in the body chart and in the fringe chart, each as large as the room allows, but the body's beads at most half as wide again.
+
+    Where charts can go on over several pages, none is drawn with beads narrower than the room's least.
+    """
+    box, least = room.beside_key(len(piece.legend)), room.least if room.tiled else 0.0
+    body = max(least, fit_chart(piece, box.width, box.height, room.most).bead)
+    if not piece.strands:
+        return body, body
+    fringe = max(least, fit_fringe(piece, box.width, box.height, room.most).bead)
+    return min(body, max(LARGER_BODY * fringe, least)), fringe
 
 
 def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:

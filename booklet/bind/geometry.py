@@ -1,12 +1,23 @@
-"""The page of a book: trim, margins, type size, and the room that pictures have on it. All in mm, type in points."""
+"""The page of an edition: trim, margins, and the room that pictures have on it. All in mm."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..source.book import Page
+from ..draw.fit import LEAST_BEAD
+from .edition import Edition
 
 WEB_WIDTH = 105.0   # mm at 96 pixels an inch; wider charts scroll
+OUTSIDE = 11.0      # the least outside margin on paper; print guides ask for 6.4 mm or more
+ON_SCREEN = 5.0
+PHONE_SHOWS = 0.75  # of its size a page of a screen edition is shown on a phone about 68 mm wide (from memory)
+LETTER_IN_BEAD = 0.62 * 1.3 / 1.6    # height of a letter in sizes of the bead's width, in the usual cylinder bead
+CAPITAL = 0.66 * 25.4 / 72           # mm, height of our capitals for each point of type
+WORDS, PART_WORDS = 6.4, 6.0   # lines that the heading and the notes of a chart take, with their margins; with the map of a part
+
+# Inside margin by number of pages, mm: the margin tables of print on demand give 9.6 for 24 to 150 pages, and
+# 12.7, 15.9, 19.1 and 22.3 for up to 300, 500, 700 and 828 (the steps after the first from memory).
+INSIDE = ((150, 9.6), (300, 12.7), (500, 15.9), (700, 19.1), (1_000_000, 22.3))
 
 
 @dataclass(frozen=True)
@@ -15,12 +26,13 @@ class Sheet:
 
     width: float
     height: float
-    bleed: float
+    bleed: float     # mm beyond the trimmed page, crop marks included
     top: float
     bottom: float
     outside: float
     inside: float
-    type: float   # points
+    type: float      # points
+    leading: float   # sizes of the type
 
     @property
     def measure(self) -> float:
@@ -32,6 +44,11 @@ class Sheet:
         """Height of the text."""
         return self.height - self.top - self.bottom
 
+    @property
+    def line(self) -> float:
+        """From line to line, mm."""
+        return self.type * self.leading * 25.4 / 72
+
 
 @dataclass(frozen=True)
 class Box:
@@ -41,24 +58,58 @@ class Box:
 
 @dataclass(frozen=True)
 class Room:
-    """Boxes into which pictures are fitted."""
+    """Boxes into which pictures are fitted, and the narrowest bead of a chart."""
 
     view: Box       # the finished piece or pair, beside the facts
     chart: Box
     small: Box      # the finished piece in contents and galleries
     hung: Box       # all pieces on the cover
     colourway: Box
+    least: float = LEAST_BEAD
+    most: float = 6.0     # and the widest
+    tiled: bool = False   # whether a chart that does not fit may go on over several pages
+    key_row: float = 0.0  # mm that a row of the key takes
+    in_key: int = 3       # beads in a row of the key
+
+    def beside_key(self, beads: int) -> Box:
+        """The room of a chart above a key of so many beads."""
+        return Box(self.chart.width, self.chart.height - self.key_row * -(-beads // self.in_key))
 
 
-def sheet(page: Page) -> Sheet:
+def sheet(on: Edition) -> Sheet:
     """Margins that grow with the page; the gutter is added to the inside margin."""
-    outside = max(11.0, page.width * 0.09)
-    return Sheet(page.width, page.height, page.bleed, outside, outside + 5, outside, outside + page.gutter, 9.6 if page.width < 165 else 11.0)
+    if on.screen:
+        return Sheet(on.width, on.height, 0.0, ON_SCREEN, ON_SCREEN + 5, ON_SCREEN, ON_SCREEN, on.type, on.leading)
+    outside = outside_margin(on)
+    return Sheet(on.width, on.height, on.spare, outside, outside + 5, outside, outside + on.gutter, on.type, on.leading)
 
 
-def print_room(on: Sheet) -> Room:
+def outside_margin(on: Edition) -> float:
+    return max(OUTSIDE, on.width * 0.09)
+
+
+def print_room(edition: Edition) -> Room:
     """Room on paper: a chart leaves space for its heading, the lines under it and the key."""
-    return Room(Box(on.measure, on.depth * 0.5), Box(on.measure, on.depth - 42), Box(15, 13), Box(on.measure, on.depth * 0.6), Box(on.measure * 0.3, 55))
+    on, least, narrow = sheet(edition), least_bead(edition), edition.large or edition.screen
+    return Room(Box(on.measure, on.depth * (0.32 if narrow else 0.5)), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 19),
+                Box(on.measure, on.depth * (0.5 if narrow else 0.6)), Box(on.measure * 0.3, 55), least, max(6.0, least), tiled=True,
+                key_row=on.line, in_key=2 if narrow else 3)
+
+
+def least_bead(edition: Edition) -> float:
+    """mm from bead to bead, below which no chart of the edition is drawn.
+
+    In large print the letter of a bead is as tall as the capitals of the text.
+    """
+    if edition.large:
+        return round(edition.type * CAPITAL / LETTER_IN_BEAD / 0.05) * 0.05
+    return LEAST_BEAD / PHONE_SHOWS if edition.screen else LEAST_BEAD
+
+
+def gutter_for(pages: int, on: Edition) -> float:
+    """What the inside margin of a book of so many pages gains: what the edition has already, or more where that is not enough."""
+    needed = next(inside for most, inside in INSIDE if pages <= most)
+    return max(on.gutter, needed - outside_margin(on))
 
 
 def web_room() -> Room:

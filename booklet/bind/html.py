@@ -58,10 +58,13 @@ def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
     return Markup('<span class="tick">☐</span>')
 
 
-def dates(environ: Callable = os.environ.get) -> Markup:
-    """Date metadata from SOURCE_DATE_EPOCH; none without it, because a clock would change the bytes."""
+def moment(environ: Callable = os.environ.get) -> str:
+    """The time of SOURCE_DATE_EPOCH as ISO 8601 in UTC; empty without it, because a clock would change the bytes."""
     epoch = environ("SOURCE_DATE_EPOCH") or ""
-    if not epoch.isdigit():
-        return Markup("")
-    moment = datetime.fromtimestamp(int(epoch), timezone.utc).strftime("%Y-%m-%dT%H:%M:%SZ")
-    return Markup("").join(Markup('<meta name="dcterms.{}" content="{}">').format(name, escape(moment)) for name in ("created", "modified"))
+    return datetime.fromtimestamp(int(epoch), timezone.utc).strftime("%Y-%m-%dT%H:%M:%SZ") if epoch.isdigit() else ""
+
+
+def dates(environ: Callable = os.environ.get) -> Markup:
+    """Date metadata, where there is a time."""
+    when = moment(environ)
+    return Markup("").join(Markup('<meta name="dcterms.{}" content="{}">').format(name, escape(when)) for name in ("created", "modified") if when)

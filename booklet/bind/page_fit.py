@@ -4,40 +4,40 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..draw.fit import LEAST_BEAD
 from ..findings import Finding, Mark, Severity
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .context import chart_scales
-from .geometry import Box, print_room, sheet
+from .edition import Edition, edition
+from .geometry import Room, print_room, sheet
 from .set_pages import set_findings
 
 
-def page_findings(pattern: Pattern, box: Box) -> Iterator[Finding]:
+def page_findings(pattern: Pattern, room: Room) -> Iterator[Finding]:
     """A warning for a chart whose beads come out too narrow for their letters, an error for one that does not fit at all."""
-    scales = chart_scales(pattern.piece, box)
+    scales = chart_scales(pattern.piece, room)
     for name, path, bead in zip(("body", "fringe"), (("body", "chart"), ("fringe",)), scales):
-        if bead < LEAST_BEAD and (name == "body" or pattern.piece.strands):
+        if bead < room.least and (name == "body" or pattern.piece.strands):
             severity = Severity.WARNING if bead else Severity.ERROR
             yield Finding(pattern.mark(*path), severity, "chart-too-large-for-page",
-                          f"the {name} chart fits this page with beads {bead:.1f} mm wide; letters need {LEAST_BEAD:g} mm",
+                          f"the {name} chart fits this page with beads {bead:.1f} mm wide; letters need {room.least:g} mm",
                           "choose a larger page in book.yaml, or make the piece smaller")
 
 
 def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]:
     """What is wrong with the pages of a pattern bound alone. Raises the errors of booklet.errors."""
-    from .single import single_pdf
+    from .single import bound
 
-    on = sheet(workspace.book.page)
-    charts = list(page_findings(pattern, print_room(on).chart))
+    on = edition(workspace.book)
+    charts = list(page_findings(pattern, print_room(on)))
     yield from charts
     if not any(finding.is_error for finding in charts):
         source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
-        yield from set_findings(single_pdf(workspace, pattern.slug), on, pattern.mark("title"), source, "the single")
+        yield from set_findings(bound(workspace, pattern.slug, on), sheet(on), pattern.mark("title"), source, "the single")
 
 
-def book_findings(workspace: Workspace, content: bytes) -> Iterator[Finding]:
-    """What is wrong with the pages of the whole book, which is placed in the book file."""
+def book_findings(workspace: Workspace, content: bytes, on: Edition) -> Iterator[Finding]:
+    """What is wrong with the pages of the whole book in an edition, which is placed in the book file."""
     book = workspace.book
-    yield from set_findings(content, sheet(book.page), book.mark("title") if book.file else Mark("patterns"), "", "the book")
+    yield from set_findings(content, sheet(on), book.mark("title") if book.file else Mark("patterns"), "", "the book")

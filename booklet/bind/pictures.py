@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import unescape
 from dataclasses import dataclass
 
 from markupsafe import Markup, escape
@@ -21,6 +22,11 @@ class Picture:
     svg: Markup
     width: float
     height: float
+
+
+def alt_of(svg: str) -> str:
+    """The text alternative that a drawing brings along."""
+    return unescape(_TITLE.search(svg)[1])
 
 
 def picture(svg: str, alt: str = "") -> Picture:

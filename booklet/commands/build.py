@@ -14,7 +14,7 @@ FORMATS = ("pdf", "html")
 
 HELP = """Check everything, then build the whole book into build/.
 
-The PDF is for print and for screens; the web pages in build/html/ need nothing but a browser. Nothing is written
+The PDF is for print and for screens, and book.yaml can name other editions of it (editions:); the web pages in build/html/ need nothing but a browser. Nothing is written
 unless everything is right, and earlier files stay as they were when a build fails. The names of the files
 that were made are printed, one a line. Parts of the book that have not changed are taken from build/.cache/, which may be
 deleted at any time.
@@ -23,6 +23,8 @@ deleted at any time.
 Examples:
   booklet build                     PDF and web pages
   booklet build --format pdf        the PDF alone
+  booklet build --edition large     the PDF of an edition that book.yaml names
+  booklet build --edition all       the PDF of every edition
   booklet -C ../another-book build  a book in another folder
 
 Exit code: 0 built, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
@@ -41,13 +43,19 @@ def read_formats(context: click.Context, option: click.Parameter, text: str) -> 
 @click.command(help=HELP)
 @click.option("--format", "formats", metavar="LIST", default=",".join(FORMATS), show_default=True, callback=read_formats,
               help="What to make: pdf, html, or both with a comma between.")
+@click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make as PDF, or all.")
 @shop_options
-@click.pass_obj
-def build(folder: Path, formats: tuple[str, ...], fresh: bool, cluster: str) -> None:
+@click.pass_context
+def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh: bool, cluster: str) -> None:
+    folder: Path = context.obj
+    if edition and context.get_parameter_source("formats") is click.core.ParameterSource.DEFAULT:
+        formats = ("pdf",)
+    if edition and "html" in formats:
+        raise click.UsageError("Editions are PDF files; web pages are made without --edition.")
     workspace = whole(folder)
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 
-        made = bind(workspace, formats, now)
+        made = bind(workspace, formats, now, edition)
     for path in made:
         click.echo(path.relative_to(folder).as_posix())

@@ -23,6 +23,7 @@ Examples:
   booklet single cloud-shadow             one pattern
   booklet single cloud-shadow frost-star  two patterns
   booklet single --all                    every pattern of the folder
+  booklet single frost-star --edition large   in an edition that book.yaml names; or --edition all
 
 Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
 """
@@ -31,9 +32,10 @@ Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file th
 @click.command(help=HELP)
 @click.argument("slugs", metavar="[SLUG]...", nargs=-1)
 @click.option("--all", "every", is_flag=True, help="Every pattern of the folder.")
+@click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make, or all.")
 @shop_options
 @click.pass_obj
-def single(folder: Path, slugs: tuple[str, ...], every: bool, fresh: bool, cluster: str) -> None:
+def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, fresh: bool, cluster: str) -> None:
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
     if every:
@@ -48,7 +50,7 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, fresh: bool, clust
         for slug in workspace.patterns:
             now(f"binding {slug}")
             try:
-                made = bind(workspace, slug)
+                made = bind(workspace, slug, edition)
             except BookletError as error:   # the others are bound all the same
                 failed.append((slug, error))
                 continue

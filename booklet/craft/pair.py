@@ -32,6 +32,11 @@ def other_hand(piece: Piece) -> Piece:
     return replace(piece, hand=hand, rows=worked_rows(piece.stitch, drawn, -piece.drawn[0].level, hand))   # other parts of a row come first
 
 
+def in_hand(piece: Piece, hand: str) -> Piece:
+    """The piece as `hand` works it."""
+    return piece if piece.hand == hand else other_hand(piece)
+
+
 def places_across(piece: Piece) -> int:
     """Places of the fringe; the highest number of a strand, where that is more."""
     return max([len(places(piece)), *(strand.number for strand in piece.strands)])

@@ -15,8 +15,9 @@ from .grid import Grid, Run, body_grid
 from .labels import draw_labels, labels_of, measures, pen, reach
 from .picture import Picture, Style, polyline
 from .said import beads_named, counted, span
+from .tiles import Margins, Part, Tile, map_svg, shown_part, tiles
 
-LAYERS = ("guides", "ground", "beads", "fives", "base", "letters", "arrows", "row-numbers", "row-totals", "stitch-numbers")
+LAYERS = ("guides", "ground", "beads", "fives", "base", "letters", "arrows", "row-numbers", "row-totals", "stitch-numbers", "cut")
 MARGIN = 0.5    # mm round the picture
 FIVE = 5        # guides stand after every fifth stitch and row
 
@@ -38,7 +39,36 @@ class Box:
 def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
               prefix: str = "chart", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Chart at `bead` mm across a bead of the body. `grey` is how a black and white print shows it; `blank` leaves letters only."""
-    grid, shade = body_grid(piece, bead), tone.tone_of(grey, blank)
+    grid = body_grid(piece, bead)
+    box = _box(grid)
+    return _drawn(grid, tone.tone_of(grey, blank), on).svg(box.left, box.top, *box.size, alt=chart_alt(piece), prefix=prefix)
+
+
+def chart_parts(piece: Piece, bead: float, width: float, height: float, *, prefix: str = "chart") -> tuple[Part, ...]:
+    """The chart at `bead` mm across a bead, in as many parts as pages with room of width x height mm need. No part for a chart that fits one page."""
+    grid = body_grid(piece, bead)
+    box, size, rows = _box(grid), measures(grid), grid.piece.rows
+    margins = Margins(2.2 * size.cap + alphabet.width("00", size.cap), 0.0)
+    across = [box.left, *(x for x in (step * grid.pitch for step in range(round(grid.width / grid.pitch) + 1)) if box.left < x < box.right), box.right]
+    down = sorted({box.top, box.bottom, *(round(grid.top(row), 4) for row in rows if grid.top(row) > 0)})
+    found = tiles(across, down, width, height, margins)
+    bars = [(grid.left(row), grid.top(row), grid.right(row), grid.bottom(row)) for row in rows]
+    numbers = [(row.name, grid.label(row)) for row in rows]
+    parts = []
+    for index, tile in enumerate(found if len(found) > 1 else ()):
+        inside = sorted((grid.middle(row), row.number) for row in rows if tile.top < grid.middle(row) < tile.bottom)
+        numbered = tuple(number for _, number in inside)
+        said = f"Part {index + 1} of {len(found)}, from row {inside[0][1]} at its top to row {inside[-1][1]} at its foot{_side(tile)}."
+        svg = shown_part(_drawn(grid, "colour"), tile, margins, size.cap, numbers, (), alt=f"{chart_alt(piece)} {said}", prefix=f"{prefix}-{index + 1}")
+        parts.append(Part(svg, map_svg(bars, found, index), said, numbered))
+    return tuple(parts)
+
+
+def _side(tile: Tile) -> str:
+    return ", middle" if tile.cut_left and tile.cut_right else ", right side" if tile.cut_left else ", left side" if tile.cut_right else ""
+
+
+def _drawn(grid: Grid, shade: str, on: Callable[[Iterable[str]], Picture] = Picture) -> Picture:
     picture, size = on(LAYERS), measures(grid)
     labels = labels_of(grid, size)
     for row in grid.piece.rows:
@@ -51,8 +81,7 @@ def chart_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, bla
         _frame_base(picture, grid)
         _row_guides(picture, grid)
         _stitch_guides(picture, grid)
-    box = _box(grid)
-    return picture.svg(box.left, box.top, *box.size, alt=chart_alt(piece), prefix=prefix)
+    return picture
 
 
 def chart_size(piece: Piece, bead: float) -> tuple[float, float]:

@@ -22,9 +22,10 @@ from .fit import LEAST_BEAD, Fit, largest
 from .labels import LEAST_CAP, MOST_CAP, pen
 from .picture import Picture, Style, polyline
 from .said import beads_named, counted, span
+from .tiles import Margins, Part, map_svg, shown_part, tiles
 
 PART_GAP = 0.5   # columns between the parts of a row
-LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers")
+LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers", "cut")
 UNDER = {"base": "under the base row", "lowest": "under the lowest row", "edge": "along the lower edge",
          "bridges": "on the thread bridges under the lowest row"}
 
@@ -113,7 +114,36 @@ class Plan:
 def fringe_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
                prefix: str = "fringe", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Fringe chart at the scale of `chart_svg`: `bead` mm for the diameter of a body bead."""
-    plan, shade, picture = fringe_plan(piece, bead), tone.tone_of(grey, blank), on(LAYERS)
+    plan = fringe_plan(piece, bead)
+    box = _box(plan)
+    return _drawn(plan, tone.tone_of(grey, blank), on).svg(box.left, box.top, *box.size, alt=fringe_alt(piece), prefix=prefix)
+
+
+def fringe_parts(piece: Piece, bead: float, width: float, height: float, *, prefix: str = "fringe") -> tuple[Part, ...]:
+    """The fringe chart in as many parts as pages with room of width x height mm need. No part for one that fits one page."""
+    plan = fringe_plan(piece, bead)
+    box, strands = _box(plan), plan.piece.strands
+    margins = Margins(2.2 * plan.cap, 2.4 * plan.cap)
+    across = [box.left, *(x for x in (plan.x(column) - plan.pitch / 2 for column in range(plan.columns)) if box.left < x < box.right), box.right]
+    step = max(plan.length(key) for strand in strands for key in strand.all)
+    down = [box.top, *(plan.start + step * count for count in range(1, int((box.bottom - plan.start - 0.5 * step) / step))), box.bottom]
+    found = tiles(across, down, width, height, margins)
+    bars = [(plan.x(strand.number - 1) - 0.3 * plan.pitch, plan.start, plan.x(strand.number - 1) + 0.3 * plan.pitch, plan.foot(strand)) for strand in strands]
+    numbers = [(str(strand.number), plan.x(strand.number - 1)) for strand in strands]
+    counts = [(str(count), y) for count, y in _side_marks(plan)]
+    parts = []
+    for index, tile in enumerate(found if len(found) > 1 else ()):
+        inside = [number for number, x in numbers if tile.left < x < tile.right]
+        which = f"strand {inside[0]}" if len(inside) == 1 else f"strands {inside[0]} to {inside[-1]}" if inside else "beside the strands"
+        level = ", middle" if tile.cut_top and tile.cut_bottom else ", lower end" if tile.cut_top else ", upper end" if tile.cut_bottom else ""
+        said = f"Part {index + 1} of {len(found)}: {which}{level}."
+        svg = shown_part(_drawn(plan, "colour"), tile, margins, plan.cap, counts, numbers, alt=f"{fringe_alt(piece)} {said}", prefix=f"{prefix}-{index + 1}")
+        parts.append(Part(svg, map_svg(bars, found, index), said, tuple(map(int, inside))))
+    return tuple(parts)
+
+
+def _drawn(plan: Plan, shade: str, on: Callable[[Iterable[str]], Picture] = Picture) -> Picture:
+    picture, piece = on(LAYERS), plan.piece
     for row, index, x in plan.stitches():
         _stitch(picture, plan, row, index, x, shade)
     for column in range(plan.columns):
@@ -123,8 +153,7 @@ def fringe_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, bl
         _strand(picture, plan, strand, shade)
     picture.part("")
     _marks_at_side(picture, plan)
-    box = _box(plan)
-    return picture.svg(box.left, box.top, *box.size, alt=fringe_alt(piece), prefix=prefix)
+    return picture
 
 
 def fringe_size(piece: Piece, bead: float) -> tuple[float, float]:

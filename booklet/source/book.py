@@ -11,10 +11,11 @@ from ..craft.plan import ThreadKind
 from ..craft.tally import PACK_GRAMS, SPARE_PERCENT
 from ..craft.techniques import LEVELS, USUAL_LEVELS
 from ..findings import Finding, Mark, Severity
+from .editions import check_editions
 from .kinds import shipped_kinds, with_own
 from .nodes import MAP, Document, Node, compose
 from .reader import Reader, nearest_mark
-from .schema import BOOK, BookFile, Defaults, PageEntry, Spare
+from .schema import BOOK, BookFile, Defaults, EditionEntry, PageEntry, Spare
 from .threads import check_threads, shipped_threads, with_own_threads
 
 T = TypeVar("T")
@@ -50,6 +51,8 @@ class Book:
     front: tuple[str, ...] = ()                # names of pages in patterns/pages/, without .md
     back: tuple[str, ...] = ()
     page: Page = Page()
+    editions: Mapping[str, EditionEntry] = field(default_factory=dict)     # as written, by name
+    isbn: str = ""                             # thirteen digits
     levels: Mapping[str, tuple[str, ...]] = field(default_factory=dict)    # techniques by the level where this book places them
     defaults: Defaults = Defaults()
     kinds: Mapping[str, BeadKind] = field(default_factory=shipped_kinds)   # shipped and own
@@ -82,10 +85,12 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     texts = {name: getattr(written, name) or "" for name in _TEXTS}
     kinds, threads = with_own(written.kinds or {}, reader), with_own_threads(written.threads or {}, reader)
     check_threads(written.defaults.thread if written.defaults else None, threads, reader, ("defaults", "thread"))
+    check_editions(given(written.editions), reader)
     return Book(
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
+        editions=given(written.editions), isbn=written.isbn or "",
         levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
         defaults=written.defaults or Defaults(), kinds=kinds, threads=threads, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
         least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS,

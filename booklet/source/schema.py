@@ -14,8 +14,8 @@ from ..craft.stitches import STITCHES
 from ..craft.techniques import LEVELS, TECHNIQUES
 from .records import Form, Many, Named, OneOrMany, OrText, Record, entry
 from .strand_value import StrandEntry, StrandValue
-from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, Choice, Colour, FileName, Flag, Number, PageSize, Shaped, Source, Text,
-                     Whole, grams, mm, percent)
+from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, BookNumber, Choice, Colour, FileName, Flag, Number, OrWord, PageSize, Shaped,
+                     Source, Text, Whole, grams, mm, percent, points)
 from .written import Written
 
 KEY = "[A-Za-z0-9]"
@@ -190,6 +190,29 @@ class PageEntry(Form):
     gutter: float | None = entry(mm("4 mm", 0, 30), "what the inside margin gains")
 
 
+BY_PAGES = "by pages"
+
+
+class EditionEntry(Form):
+    """One edition: how the printed book of this name differs from the page that the book file gives."""
+
+    size: tuple[float, float] | None = entry(PageSize(), "trim size: a name, or width x height")
+    bleed: float | None = entry(mm("3 mm", 0, 30), "how far pictures run over the trimmed edge")
+    gutter: float | str | None = entry(OrWord(mm("4 mm", 0, 30), BY_PAGES), "what the inside margin gains; by pages: as much as so many pages need")
+    marks: bool | None = entry(Flag(), "crop marks outside the trimmed page", False)
+    start: str | None = entry(Choice(("left", "right", "any")), "the side on which patterns start", "left")
+    type: float | None = entry(points("9.6 pt", 7, 36), "size of the text")
+    leading: float | None = entry(Number(3), "from line to line, in sizes of the text")
+    large: bool | None = entry(Flag(), "large print: 18 pt without serifs, and charts to match over as many pages as they take", False)
+    grey: bool | None = entry(Flag(), "without colour", False)
+    hand: str | None = entry(HAND, "the hand for which every pattern is written")
+    screen: bool | None = entry(Flag(), "for a phone: narrow pages, one side, links", False)
+    sheets: str | None = entry(Choice(("none", "two-up")), "two-up: two pages on a side, to fold and staple", "none")
+    paper: float | None = entry(mm("0.1 mm", 0.02, 2), "thickness of a sheet of the inside; a cover of its own is then made")
+    output: str | None = entry(Choice(("PDF/UA-1", "PDF/A-2", "PDF/X-4")), "the standard that the file keeps to", "PDF/UA-1")
+    profile: str | None = entry(FileName("profiles/press.icc"), "colour profile of the press, from the folder patterns/ on; PDF/X-4 needs it")
+
+
 class Defaults(Form):
     """What patterns inherit where they say nothing."""
 
@@ -255,6 +278,9 @@ NEEDLES = Named(Record(NeedleEntry), "[0-9]{1,2}", "the size of a needle is a nu
 KINDS = Named(Record(KindEntry), r"\S(.{0,58}\S)?", "the name of a bead kind is a short text")
 
 
+EDITIONS = Named(Record(EditionEntry), "(?!all$)[a-z0-9]+(-[a-z0-9]+)*", "the name of an edition has small letters, digits and single hyphens, and is not all", most=50)
+
+
 class BookFile(Form):
     """patterns/book.yaml as written."""
 
@@ -272,6 +298,8 @@ class BookFile(Form):
     front: tuple[str | None, ...] | None = entry(_PAGES, "Markdown files in patterns/pages/ before the patterns")
     back: tuple[str | None, ...] | None = entry(_PAGES, "Markdown files in patterns/pages/ after them")
     page: PageEntry | None = entry(Record(PageEntry), "the printed page")
+    editions: Mapping[str, EditionEntry | None] | None = entry(EDITIONS, "other ways in which the book is bound, by name")
+    isbn: str | None = entry(BookNumber(), "of the printed book; its barcode stands on the cover")
     spare: Spare | None = entry(OrText(Record(Spare), "percent", percent("10 %")), "what to buy over what is needed")
     pack: float | None = entry(grams("5 g"), "what a pack of beads holds")
     levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")

@@ -192,6 +192,11 @@ def grams(like: str) -> Measure:
     return Measure(like, rf"{measures.NUMBER} ?g", lambda text: measures.amount(text, "g"), 0.1, 10_000, "g")
 
 
+def points(like: str, low: float, high: float) -> Measure:
+    """A size of type in points of 1/72 in."""
+    return Measure(like, rf"{measures.NUMBER} ?pt", lambda text: measures.amount(text, "pt"), low, high, "pt")
+
+
 def percent(like: str) -> Measure:
     """A part of a hundred."""
     return Measure(like, rf"{measures.NUMBER} ?%", lambda text: measures.amount(text, "%"), 0, 200, "%")
@@ -259,6 +264,41 @@ class FileName(NamedTuple):
 
     def schema(self) -> dict[str, Any]:
         return {"type": "string", "minLength": 1, "maxLength": 300, "examples": [self.like]}
+
+
+class OrWord(NamedTuple):
+    """A value, or a word that stands for a way to find it."""
+
+    value: Value
+    word: str
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> Any:
+        return self.word if node.kind == TEXT and node.text.strip() == self.word else self.value.read(node, reader, path)
+
+    def schema(self) -> dict[str, Any]:
+        return {"anyOf": [{"enum": [self.word]}, self.value.schema()]}
+
+
+class BookNumber:
+    """An ISBN, given as its thirteen digits; its last digit must be right."""
+
+    def read(self, node: Node, reader: Reader, path: FieldPath) -> str | None:
+        from stdnum import isbn   # loaded late: hardly any file of a folder has one
+        from stdnum.exceptions import InvalidChecksum, ValidationError
+
+        text = text_of(node, reader, path)
+        if text is None:
+            return None
+        try:
+            return isbn.to_isbn13(isbn.validate(text)).replace("-", "")
+        except InvalidChecksum:
+            reader.find(node, "bad-isbn", f"the last digit of {label(path)} does not go with the others; found {quoted(text)}", "compare it with the number that you were given")
+        except ValidationError:
+            reader.find(node, "bad-isbn", f"{label(path)} must be an ISBN such as 978-3-16-148410-0; found {quoted(text)}")
+        return None
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": TEXT_TYPES, "pattern": "^[0-9][0-9 -]{8,20}[0-9X]$"}
 
 
 class PageSize:

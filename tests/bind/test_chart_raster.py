@@ -10,7 +10,8 @@ import pypdfium2
 import pytest
 
 from booklet.bind import book
-from booklet.bind.geometry import print_room, sheet
+from booklet.bind.edition import edition
+from booklet.bind.geometry import print_room
 from booklet.bind.context import chart_scales
 from booklet.draw.fringe import fringe_plan
 from booklet.draw.grid import body_grid
@@ -29,7 +30,7 @@ def figures(tiny):
 
 @pytest.fixture(scope="module")
 def views(tiny):
-    return book.gathered(tiny.workspace, print_room(sheet(tiny.workspace.book.page)))[1]
+    return book.gathered(tiny.workspace, print_room(edition(tiny.workspace.book)))[1]
 
 
 def raster(tiny, number):
@@ -67,7 +68,7 @@ def test_every_bead_of_the_body_chart_has_its_colour(tiny, figures, views, slug)
     piece = tiny.workspace.patterns[slug].piece
     number, place = place_of(figures, views[slug].chart.svg)
     image = raster(tiny, number)
-    bead = chart_scales(piece, print_room(sheet(tiny.workspace.book.page)).chart)[0]
+    bead = chart_scales(piece, print_room(edition(tiny.workspace.book)))[0]
     grid = body_grid(piece, bead)
     seen = 0
     for row in piece.rows:
@@ -86,7 +87,7 @@ def test_every_bead_of_the_fringe_chart_has_its_colour(tiny, figures, views):
     piece = tiny.workspace.patterns["morning-cloud"].piece
     number, place = place_of(figures, views["morning-cloud"].fringe.svg)
     image = raster(tiny, number)
-    plan = fringe_plan(piece, chart_scales(piece, print_room(sheet(tiny.workspace.book.page)).chart)[1])
+    plan = fringe_plan(piece, chart_scales(piece, print_room(edition(tiny.workspace.book)))[1])
     seen = 0
     for strand in piece.strands:
         for bead in plan.strands[strand.number].beads:

@@ -8,7 +8,8 @@ from click.testing import CliRunner
 
 from booklet.bind.book import shared
 from booklet.bind.context import shown
-from booklet.bind.geometry import print_room, sheet, web_room
+from booklet.bind.edition import edition
+from booklet.bind.geometry import print_room, web_room
 from booklet.bind.html import PRINT, WEB, Medium, Setter
 from booklet.bind.replayed import check_words, printed_lines
 from booklet.bind.web.article import articles
@@ -29,7 +30,7 @@ def pattern_with(folder, fields):
 
 
 def section(workspace, pattern):
-    room = print_room(sheet(workspace.book.page))
+    room = print_room(edition(workspace.book))
     setter = Setter(workspace.root, Medium(PRINT, room), book=workspace.book)
     return setter.section(pattern, shown(pattern, room, 1.0))
 
@@ -61,7 +62,7 @@ def test_only_steps_that_differ_are_told_again(fronted):
     _, workspace, pattern = fronted
     html = section(workspace, pattern)
     told = html.partition("Second piece: steps that differ")[2]
-    first = shown(pattern, print_room(sheet(workspace.book.page)), 1.0)
+    first = shown(pattern, print_room(edition(workspace.book)), 1.0)
     assert {step.id for step in first.second.steps} < {step.id for step in first.steps}
     assert all(f"<h3>{step.title}</h3>" in told for step in first.second.steps)
 
@@ -90,7 +91,7 @@ def test_the_count_tells_the_second_piece_too(fronted):
 
 def test_materials_name_thread_spools_and_needle_once(fronted):
     _, workspace, pattern = fronted
-    view = shown(pattern, print_room(sheet(workspace.book.page)), 1.0)
+    view = shown(pattern, print_room(edition(workspace.book)), 1.0)
     assert [item.what.partition(" (")[0] for item in view.threads] == ["braided 6 lb", "nylon B"] and all("1 spool of" in item.what for item in view.threads)
     assert view.tools.what == "beading needles, size 12; scissors, and two pliers for the ear wires"
 

@@ -9,7 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 from booklet.bind.book import book_html, gathered
-from booklet.bind.geometry import print_room, sheet
+from booklet.bind.edition import edition
+from booklet.bind.geometry import print_room
 from booklet.bind.single import single_html
 from booklet.cli import main
 from booklet.source.workspace import load
@@ -162,7 +163,7 @@ def test_the_corrections_print_in_the_single_and_in_the_book(root):
     corrected(root)
     workspace = load(root)
     single = words(single_html(workspace, "morning-cloud"))
-    book = words(book_html(workspace, *gathered(workspace, print_room(sheet(workspace.book.page)))))
+    book = words(book_html(workspace, *gathered(workspace, print_room(edition(workspace.book)))))
     for text in (single, book):
         assert "What has changed" in text and "Changes since version 1.2." in text
         assert "Strand 3 was: 13 beads: 10W, 2B; end 1D is now: 13 beads: 9W, 3B; end 1D" in text

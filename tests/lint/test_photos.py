@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from booklet.bind.edition import Edition
 from booklet.bind.geometry import sheet
 from booklet.lint.photos import HIGHEST, printed_width
 from booklet.source.book import Page
@@ -70,7 +71,7 @@ def test_photos_are_as_large_as_the_page_lets_them(page):
     style = (Path(__file__).parents[2] / "templates" / "print.css").read_text("utf-8")
     height = re.search(r"\.photo img \{ max-width: 100%; max-height: ([0-9.]+)mm; \}", style)
     assert float(height[1]) == HIGHEST
-    assert printed_width((90_000, 10_000), page) == pytest.approx(sheet(page).measure)
+    assert printed_width((90_000, 10_000), page) == pytest.approx(sheet(Edition(width=page.width, height=page.height, gutter=page.gutter)).measure)
 
 
 def test_a_link_out_of_the_workspace_is_not_opened(tmp_path):

@@ -20,7 +20,7 @@ FIRST_READ = ["booklet/__init__.py", "booklet/__main__.py", "booklet/bootstrap.p
 
 # Where a package's name is not that of the module it brings.
 MODULES = {"pillow": "PIL", "pyyaml": "yaml", "fonttools": "fontTools", "scikit-image": "skimage",
-           "pytest-xdist": "xdist"}
+           "pytest-xdist": "xdist", "python-barcode": "barcode", "python-stdnum": "stdnum"}
 
 
 def declared(extra):

@@ -134,3 +134,25 @@ def test_error_a_new_kind_says_all_it_lacks():
 def test_error_no_book(text, line):
     made, wrong = book(text)
     assert wrong == [f"book.yaml:{line}"] and made.broken
+
+
+def test_editions_and_isbn():
+    made, wrong = book(BOOK + "isbn: 978-3-16-148410-0\neditions:\n  large: {size: Letter, large: true, leading: 1.6}\n  press: {gutter: by pages, marks: true, paper: 0.1 mm}\n")
+    assert wrong == [] and made.isbn == "9783161484100" and list(made.editions) == ["large", "press"]
+    assert (made.editions["large"].large, made.editions["large"].leading, made.editions["press"].gutter) == (True, 1.6, "by pages")
+
+
+@pytest.mark.parametrize(("lines", "message"), [
+    ("editions: {all: {}}", "book.yaml:2:12: error: the name of an edition has small letters, digits and single hyphens, and is not all; found 'all' [bad-name]"),
+    ("editions: {a: {output: PDF/X-4}}",
+     "book.yaml:2:24: error: editions.a.profile is missing (PDF/X-4 names the press: ask the printer for its colour profile, an .icc file) [missing-field]"),
+    ("editions: {a: {screen: true, marks: true}}",
+     "book.yaml:2:37: error: editions.a cannot have marks: a screen has one side and no edge to trim (delete it) [needless-field]"),
+    ("editions: {a: {sheets: two-up, bleed: 3 mm}}",
+     "book.yaml:2:39: error: editions.a cannot have bleed: two pages share a sheet, which is not trimmed (delete it) [needless-field]"),
+    ("editions: {a: {type: 6 pt}}", "book.yaml:2:22: error: editions.a.type must be 7 to 36 pt; found '6 pt' [out-of-range]"),
+    ("isbn: 978-3-16-148410-1", "book.yaml:2:7: error: the last digit of isbn does not go with the others; found '978-3-16-148410-1' "
+                                "(compare it with the number that you were given) [bad-isbn]")])
+def test_error_editions_and_isbn(lines, message):
+    _, found = book(BOOK + lines + "\n")
+    assert found == [message]

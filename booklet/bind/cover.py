@@ -1,0 +1,81 @@
+"""The cover as a file of its own: back, spine and front on one sheet, as a printer folds it round the inside."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
+
+from ..draw.barcode import barcode_svg
+from ..source.workspace import Workspace
+from .accent import accent
+from .edition import Edition
+from .grey import greyed
+from .html import PRINT, Medium, Setter
+from .pdf import make_pdf
+from .pictures import picture
+
+LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
+TINT = 0.86                  # how far the cover's ground is from the accent towards white
+
+
+@dataclass(frozen=True)
+class CoverSheet:
+    """The sheet of a cover, mm."""
+
+    page: float       # width of front and of back
+    height: float
+    spine: float
+    bleed: float
+
+    @property
+    def width(self) -> float:
+        return 2 * self.page + self.spine
+
+
+def spine_width(pages: int, paper: float) -> float:
+    """Thickness in mm of the inside: every two pages are a leaf of the paper."""
+    return round((pages + pages % 2) / 2 * paper, 2)
+
+
+def cover_sheet(on: Edition, pages: int) -> CoverSheet:
+    return CoverSheet(on.width, on.height, spine_width(pages, on.paper), on.bleed)
+
+
+def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
+    """The typeset cover for an inside of so many pages."""
+    from .book import cover_lines, shared, workable
+    from .geometry import print_room
+
+    patterns = workable(workspace, workspace.patterns.values(), on.hand)
+    sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
+    setter = Setter(workspace.root, Medium(PRINT, print_room(bare)), edition=bare, **shared(workspace))
+    html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
+                       cover=cover_lines(patterns, print_room(bare).hung), patterns=patterns, ground=_ground(patterns), spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
+                       isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
+    return make_pdf(greyed(html) if on.grey else html, workspace.root, {}, {})
+
+
+def _style(workspace: Workspace, on: Edition) -> Markup:
+    from .book import style
+
+    return style(workspace.root, on)
+
+
+def _ground(patterns) -> str:
+    """A pale tint of the first pattern's accent."""
+    from ..craft.tally import tally
+    from ..draw.colour import WHITE, mix
+
+    return mix(accent(tally(patterns[0].piece)), WHITE, TINT)
+
+
+def _written(isbn: str) -> str:
+    """With hyphens between country, publisher and title."""
+    from stdnum.isbn import format as hyphened
+
+    return hyphened(isbn) if isbn else ""
+
+
+def _barcode(isbn: str) -> Markup:
+    return picture(barcode_svg(isbn, _written(isbn))).svg if isbn else Markup("")

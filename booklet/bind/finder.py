@@ -1,0 +1,80 @@
+"""The index of a book: which pattern to choose, by level, by width, by how many beads it takes, and by colour."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from colorsys import rgb_to_hsv
+from dataclasses import dataclass
+
+from ..craft.size import size
+from ..craft.tally import tally
+from ..craft.techniques import LEVELS
+from ..draw.colour import channels, luminance
+from ..source.pattern import Pattern
+from .numbers import count, mm_and_inches
+
+WELL_USED = 0.12    # of the beads of a piece: a colour by which it may be sought
+GREYISH = 0.16      # saturation (HSV) below which a colour has no hue to speak of
+LIGHT, DARK = 0.55, 0.03   # relative luminance of white and of black among those
+
+# Upper ends of hues in degrees on the colour circle; common practice, no source.
+HUES = ((15, "red"), (45, "orange and brown"), (68, "yellow"), (165, "green"), (255, "blue"), (300, "violet"), (345, "pink"), (361, "red"))
+ORDER = ("white and silver", "yellow", "orange and brown", "red", "pink", "violet", "blue", "green", "grey", "black")
+
+
+@dataclass(frozen=True)
+class Found:
+    """One line: what is sought, and the patterns that have it."""
+
+    what: str
+    patterns: tuple[Pattern, ...]
+
+
+@dataclass(frozen=True)
+class Part:
+    title: str
+    lines: tuple[Found, ...]
+
+
+def finder(patterns: Iterable[Pattern]) -> tuple[Part, ...]:
+    """The parts of the index; none for a single pattern."""
+    patterns = tuple(patterns)
+    if len(patterns) < 2:
+        return ()
+    levels = [Found(level.capitalize(), tuple(pattern for pattern in patterns if pattern.level == level)) for level in LEVELS]
+    widths = {pattern.slug: size(pattern.piece).width for pattern in patterns}
+    beads = {pattern.slug: tally(pattern.piece).beads for pattern in patterns}
+    colours = {name: tuple(pattern for pattern in patterns if name in families(pattern)) for name in ORDER}
+    return (Part("By level", tuple(line for line in levels if line.patterns)),
+            Part("By width, narrow to wide", _by(patterns, widths, mm_and_inches)),
+            Part("By beads in a piece, few to many", _by(patterns, beads, lambda number: f"{count(number)} beads")),
+            Part("By colour", tuple(Found(name.capitalize(), found) for name, found in colours.items() if found)))
+
+
+def _by(patterns: tuple[Pattern, ...], values: dict[str, float], said) -> tuple[Found, ...]:
+    """One line for each value as it is printed, rising."""
+    lines: dict[str, list[Pattern]] = {}
+    for pattern in sorted(patterns, key=lambda pattern: values[pattern.slug]):
+        lines.setdefault(said(values[pattern.slug]), []).append(pattern)
+    return tuple(Found(what, tuple(found)) for what, found in lines.items())
+
+
+def families(pattern: Pattern) -> set[str]:
+    """The families of colour that a piece shows much of."""
+    counts = tally(pattern.piece)
+    shares: dict[str, int] = {}
+    for line in counts.lines:
+        name = family(line.bead.colour)
+        shares[name] = shares.get(name, 0) + line.piece
+    return {name for name, share in shares.items() if share >= WELL_USED * counts.beads}
+
+
+def family(colour: str) -> str:
+    """The family of one colour "#rrggbb"."""
+    hue, saturation, _ = rgb_to_hsv(*channels(colour))
+    light = luminance(colour)
+    if light < DARK and saturation < 0.5:
+        return "black"
+    if saturation < GREYISH:
+        return "white and silver" if light >= LIGHT * 0.75 else "grey"
+    return next(name for end, name in HUES if hue * 360 < end)

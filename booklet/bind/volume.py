@@ -1,0 +1,69 @@
+"""The files of one edition: the inside finished for its printer or screen, its sheets, and its cover."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from dataclasses import replace
+
+from ..errors import FindingsError
+from ..findings import Finding, Severity
+from ..source.files import inside
+from ..source.workspace import FOLDER, Workspace
+from .cover import cover_pdf
+from .edition import Edition
+from .geometry import gutter_for
+from .imposition import imposed
+from .finish import finished
+from .standards import problem_of
+
+MOST_ROUNDS = 3   # of setting the pages again because their number asks for another gutter
+
+
+def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], bytes], cover: bool = False) -> dict[str, bytes]:
+    """The finished files by name. `bound` typesets the inside of an edition. Raises the errors of booklet.errors."""
+    profile, year = profile_of(workspace, on), workspace.book.year
+    on, content = _with_gutter(on, bound)
+    made = finished(content, on, profile, year)
+    files = {f"{stem}{on.suffix}.pdf": imposed(made, on.width, on.height) if on.two_up else made}
+    if cover and on.paper:
+        outside = cover_pdf(workspace, on, pages_of(content))
+        files[f"{stem}{on.suffix}-cover.pdf"] = finished(outside, replace(on, marks=False), profile, year)
+    return files
+
+
+def _with_gutter(on: Edition, bound: Callable[[Edition], bytes]) -> tuple[Edition, bytes]:
+    """The inside, with the gutter that its number of pages asks for. A wider gutter can make more pages but never asks for a narrower one."""
+    content = bound(on)
+    for _ in range(MOST_ROUNDS if on.by_pages else 0):
+        wanted = gutter_for(pages_of(content), on)
+        if abs(wanted - on.gutter) < 0.01:
+            break
+        on = replace(on, gutter=wanted)
+        content = bound(on)
+    return on, content
+
+
+def pages_of(content: bytes) -> int:
+    """How many pages a PDF has."""
+    import pikepdf
+
+    with pikepdf.open(io.BytesIO(content)) as pdf:
+        return len(pdf.pages)
+
+
+def profile_of(workspace: Workspace, on: Edition) -> bytes:
+    """The colour profile of the edition's press; nothing where none is named. Raises FindingsError for a file that is none."""
+    if not on.profile:
+        return b""
+    path, reason = workspace.root / FOLDER / on.profile, ""
+    if not inside(path, workspace.root):
+        reason = "lies outside the workspace"
+    elif not path.is_file():
+        reason = "is not there"
+    content = b"" if reason else path.read_bytes()
+    reason = reason or problem_of(content)
+    if reason:
+        raise FindingsError([Finding(workspace.book.mark("editions", on.name, "profile"), Severity.ERROR, "unusable-profile",
+                                     f"the profile {on.profile} {reason}", "ask the printer for the .icc file of the press and paper")])
+    return content
