@@ -170,8 +170,8 @@ def _lines(data: str) -> str:
             if command in "Mm":
                 start_x, start_y = x, y
             made.append(_put(command.lower(), x, y))
-        elif command == "q":
-            across, down, to_x, to_y = numbers
+        elif command in "Qq":
+            across, down, to_x, to_y = numbers if command == "q" else [number - (y if at % 2 else x) for at, number in enumerate(numbers)]
             made.append(_put("c", x + round(across * 2 / 3), y + round(down * 2 / 3), x + round((2 * across + to_x) / 3),
                              y + round((2 * down + to_y) / 3), x + to_x, y + to_y))
             x, y = x + to_x, y + to_y

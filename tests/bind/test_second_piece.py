@@ -106,9 +106,10 @@ def test_parts_of_the_second_piece_are_ticked_and_read_back_apart_from_those_of_
     workspace = load(root)
     assert [finding.message for finding in workspace.findings] == []
     pattern = workspace.patterns["morning-cloud"]
-    html = section(workspace, pattern, WEB)
-    ids = re.findall(r'id="((?:second-)?row-[^"]+)"', html)
+    room = web_room()
+    setter = Setter(workspace.root, Medium(WEB, room), **shared(workspace))
+    html = articles(setter, pattern, room, 1.0, "A Small Sky")[0].html
     names = ["row-1", "row-2a", "row-3a", "row-2b", "row-3b"]
-    assert ids == [*names, *(f"second-{name}" for name in names)]
-    assert 'aria-label="row 2b of the second piece done"' in html
+    assert re.findall(r'<li data-part="(row-[^"]+)"', html) == [*names, *names]
+    assert 'aria-label="Row 2b done, second piece"' in html
     assert differences(pattern.second, *printed_lines(html, second=True)) == () == differences(pattern.piece, *printed_lines(html))
