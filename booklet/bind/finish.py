@@ -16,7 +16,7 @@ from .standards import X4, declare
 POINT = 72 / 25.4        # points in a millimetre
 MARK, AWAY = 5.0, 3.0    # mm: length of a crop mark, and its least distance from the trimmed page
 LINE = 0.25              # points
-_RGB = re.compile(rb"^([\d.]+) ([\d.]+) ([\d.]+) (rg|RG)$", re.MULTILINE)
+_RGB = re.compile(rb"^([\d.]+) ([\d.]+) ([\d.]+) (rg|RG)(?=\s|\Z)", re.MULTILINE)
 _NEUTRAL = 0.0045        # of a channel; colours that differ less are one grey (8-bit colours differ by 0.0039)
 
 

@@ -4,23 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..draw.chart import fit_chart
+from ..draw.fringe import fit_fringe
 from ..findings import Finding, Mark, Severity
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
-from .context import chart_scales
 from .edition import Edition, edition
 from .geometry import Room, print_room, sheet
 from .set_pages import set_findings
 
 
 def page_findings(pattern: Pattern, room: Room) -> Iterator[Finding]:
-    """A warning for a chart whose beads come out too narrow for their letters, an error for one that does not fit at all."""
-    scales = chart_scales(pattern.piece, room)
-    for name, path, bead in zip(("body", "fringe"), (("body", "chart"), ("fringe",)), scales):
-        if bead < room.least and (name == "body" or pattern.piece.strands):
-            severity = Severity.WARNING if bead else Severity.ERROR
-            yield Finding(pattern.mark(*path), severity, "chart-too-large-for-page",
+    """Charts that fit the room only with beads too narrow for their letters.
+
+    Where charts can go on over several pages that is a note, else a warning; an error for one that does not fit at all.
+    """
+    piece, box = pattern.piece, room.beside_key(len(pattern.piece.legend))
+    fits = {"body": fit_chart(piece, box.width, box.height).bead, **({"fringe": fit_fringe(piece, box.width, box.height).bead} if piece.strands else {})}
+    for name, bead in fits.items():
+        if bead >= room.least:
+            continue
+        mark = pattern.mark(*(("body", "chart") if name == "body" else ("fringe",)))
+        if room.tiled:
+            yield Finding(mark, Severity.NOTE, "chart-too-large-for-page",
+                          f"the {name} chart goes on over several pages: one page holds it with beads {bead:.1f} mm wide, and letters need {room.least:g} mm",
+                          "choose a larger page in book.yaml, or make the piece smaller, if it is to stay in one piece")
+        else:
+            yield Finding(mark, Severity.WARNING if bead else Severity.ERROR, "chart-too-large-for-page",
                           f"the {name} chart fits this page with beads {bead:.1f} mm wide; letters need {room.least:g} mm",
                           "choose a larger page in book.yaml, or make the piece smaller")
 

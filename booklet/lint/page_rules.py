@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 PAGE_RULES = {
-    "chart-too-large-for-page": "A chart does not fit a page of this book, or only with beads under 2.4 mm wide, whose letters cannot be read.\n\nA chart is never split over two pages: the row that runs across "
-                                "the gap would be lost.",
+    "chart-too-large-for-page": "A chart fits one page of this book only with beads so narrow that their letters cannot be read (2.4 mm, more in large print).\n\n"
+                                "In print it goes on over several pages, with rows repeated and a map of its parts; on the web it is drawn with narrow beads.",
     "type-too-small": "Some type on a page is smaller than three quarters of the running text of this edition.\n\nIt comes from a template or style sheet of your own; a reader who "
                       "chose an edition for its type cannot read it.",
     "text-past-margin": "Text runs out of the type area of its page.\n\nIt is mostly an address or a word that cannot be broken. A printer trims what stands too near the edge.",

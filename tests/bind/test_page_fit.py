@@ -5,7 +5,8 @@ from pathlib import Path
 from PIL import Image
 
 from booklet.bind.page_fit import page_findings, single_findings
-from booklet.bind.geometry import print_room, sheet
+from booklet.bind.edition import edition
+from booklet.bind.geometry import print_room
 from booklet.commands.asked import check_files
 from booklet.lint.page_rules import PAGE_RULES
 from booklet.source.workspace import load
@@ -68,9 +69,9 @@ def test_error_a_chart_with_beads_too_small(tmp_path):
     rows = "\n".join("    | " + (" " if row % 2 else "") + " ".join("W" * (59 - row % 2)) for row in range(2))
     workspace = load(write_book(tmp_path, {"morning-cloud.yaml": PATTERN.partition("  chart")[0] + f"  chart: |\n{rows}\n"}))
     pattern = workspace.patterns["morning-cloud"]
-    assert [finding.one_line() for finding in page_findings(pattern, print_room(sheet(workspace.book.page)).chart)] == [
-        f"{FILE}:10:10: warning: the body chart fits this page with beads 1.7 mm wide; letters need 2.4 mm (choose a larger page in book.yaml, or make the piece smaller) "
-        "[chart-too-large-for-page]"]
+    assert [finding.one_line() for finding in page_findings(pattern, print_room(edition(workspace.book)))] == [
+        f"{FILE}:10:10: note: the body chart goes on over several pages: one page holds it with beads 1.7 mm wide, and letters need 2.4 mm "
+        "(choose a larger page in book.yaml, or make the piece smaller, if it is to stay in one piece) [chart-too-large-for-page]"]
 
 
 def test_a_book_weighs_and_a_pattern_allows_what_pages_show(tmp_path):

@@ -15,8 +15,9 @@ import pypdfium2
 import pytest
 
 from booklet.bind import book
+from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
-from booklet.bind.geometry import print_room, sheet
+from booklet.bind.geometry import print_room
 from booklet.bind.pdf import make_pdf, working_in
 from booklet.bind.press.addresses import BASE, fetcher_of
 from booklet.bind.press.binding import Copy, bind, faces_digest
@@ -32,7 +33,7 @@ from booklet.errors import UnreadableInput
 @pytest.fixture(scope="module")
 def copy(tiny):
     """The tiny book as HTML, and all that is needed to bind it."""
-    parts = book.gathered(tiny.workspace, print_room(sheet(tiny.workspace.book.page)))
+    parts = book.gathered(tiny.workspace, print_room(edition(tiny.workspace.book)))
     document = cut(book.book_html(tiny.workspace, *parts))
     return Copy(document, book.titles(*parts), {}, Setting(document.style, document.about.language, document.body, faces=faces_digest()))
 

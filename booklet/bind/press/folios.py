@@ -15,6 +15,7 @@ _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _PAGE_RULE = re.compile(r"@page\b([^{};]*)\{")
 _CONTENT = re.compile(r"(?<![\w-])content\s*:\s*([^;}]*)")
 _COUNTER = re.compile(r"counters?\(\s*(pages?)\b[^)]*\)")
+_GROUND = re.compile(r"(?<![\w-])background(?:-[a-z]+)?\s*:[^;}]*;?")
 BLANK = "booklet-blank"
 
 
@@ -24,7 +25,7 @@ def for_parts(style: str) -> str:
 
 
 def for_folios(style: str, total: int) -> str:
-    """The style sheet for sheets of page numbers: all other boxes are gone, and blank pages are pages of a name."""
+    """The style sheet for sheets of page numbers: all other boxes and all grounds are gone, and blank pages are pages of a name."""
     def numbered(content: str) -> str:
         if not _COUNTER.search(content):
             return "content: none"
@@ -33,7 +34,7 @@ def for_folios(style: str, total: int) -> str:
                                   "give them a box each in the style sheet of pages")
         return "content: " + _COUNTER.sub(lambda match: f'"{total}"' if match[1] == "pages" else match[0], content)
 
-    return _page_rules(style, numbered, lambda selector: selector.replace(":blank", f" {BLANK}"))
+    return _page_rules(style, numbered, lambda selector: selector.replace(":blank", f" {BLANK}"), lambda rule: _GROUND.sub("", rule))
 
 
 def folio_pages(first: int, pages: Sequence[tuple[str, str, bool]]) -> str:
@@ -43,13 +44,14 @@ def folio_pages(first: int, pages: Sequence[tuple[str, str, bool]]) -> str:
     return f"<style>@page :first {{ counter-reset: page {first} }}</style>" + "".join(rows)
 
 
-def _page_rules(style: str, content: Callable[[str], str | None], selector: Callable[[str], str] = lambda text: text) -> str:
+def _page_rules(style: str, content: Callable[[str], str | None], selector: Callable[[str], str] = lambda text: text,
+                rule: Callable[[str], str] = lambda text: text) -> str:
     """The style sheet with every content of a margin box as `content` gives it; None leaves one as it is."""
     style, made, at = _COMMENT.sub("", style), [], 0
     while match := _PAGE_RULE.search(style, at):
         end = _closing(style, match.end())
         inner = _CONTENT.sub(lambda found: content(found[1]) or found[0], style[match.end():end])
-        made += [style[at:match.start()], f"@page{selector(match[1])}{{{inner}"]
+        made += [style[at:match.start()], f"@page{selector(match[1])}{{{rule(inner)}"]
         at = end
     return "".join([*made, style[at:]])
 
