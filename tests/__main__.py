@@ -21,7 +21,8 @@ def start():
 
     words = sys.argv[1:]
     is_spread = any(word.startswith(("-n", "--numprocesses", "-p")) for word in words)
-    sys.exit(pytest.main(words if is_spread else ["-n", "auto", *words]))
+    spread = [] if is_spread else ["-n", "auto", "--dist", "loadfile"]   # what a file sets up once is set up once
+    sys.exit(pytest.main([*spread, *words]))
 
 
 if __name__ == "__main__":
