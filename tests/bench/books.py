@@ -170,5 +170,5 @@ def _book(slugs: list[str]) -> str:
           thread:
             body:   {kind: braided 6 lb}
             fringe: {kind: nylon B}
-            length: 1.4 m
+            length: 1.2 m
         """) % "\n".join(f"  - {slug}" for slug in slugs)
