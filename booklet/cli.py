@@ -17,7 +17,7 @@ from . import __version__
 from .commands.terminal import show_findings, speak_utf8, tell
 from .errors import BookletError, FindingsError
 
-COMMANDS = ("build", "single", "release", "lint", "tally", "draw", "new")   # modules of commands/, in the order of the work
+COMMANDS = ("build", "single", "release", "lint", "tally", "draw", "new", "watch")   # modules of commands/, in the order of the work
 STOPPED, PIPE_CLOSED = 130, 141   # as a shell counts SIGINT and SIGPIPE
 GARBAGE_AFTER = 100_000            # new objects, 700 if nobody says so
 
@@ -34,6 +34,7 @@ Examples:
   booklet build                the whole book into build/
   booklet single cloud-shadow  one pattern, bound for sale
   booklet new breeze           a pattern file to start from
+  booklet watch                pages that follow while you write
 
 "booklet COMMAND --help" tells more.
 

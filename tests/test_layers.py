@@ -12,6 +12,7 @@ MAY_IMPORT = {
     "draw": {"craft"},
     "lint": {"craft", "source", "draw", "findings", "errors"},
     "bind": {"craft", "source", "draw", "lint", "findings", "errors", "data"},
+    "live": {"source", "lint", "bind", "findings", "errors"},
 }
 
 

@@ -33,6 +33,7 @@ from .pictures import Picture
 from .prose import prose
 from .templates import environment, fill, text_of
 from .volume import volume
+from .web.article import Article, articles
 from .web.files import web_files
 
 FORMATS = ("pdf", "html")
@@ -50,11 +51,16 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
         files = volume(workspace, on, file_name(named(workspace.book).title), lambda on: bound(workspace, on, progress), cover=True)
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     if "html" in formats:
-        progress("making the web pages")
-        patterns, front, back = read(workspace, web_room())
-        files = web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress)
+        files = web(workspace, progress)
         made.append(lambda: write_folder(folder / "html", files) / "index.html")
     return [write() for write in made]
+
+
+def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
+    """Every file of the web pages by its name in build/html/. `make` makes the articles of a pattern, and is called as `articles` is."""
+    progress("making the web pages")
+    patterns, front, back = read(workspace, web_room())
+    return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
 
 
 def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:

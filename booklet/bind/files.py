@@ -56,6 +56,25 @@ def write_folder(folder: Path, contents: Mapping[str, bytes]) -> Path:
     return folder
 
 
+def update_folder(folder: Path, contents: Mapping[str, bytes]) -> list[str]:
+    """Write the files of a folder that differ, delete what else is in it, and give the names of both. For pages that are looked at meanwhile."""
+    changed = []
+    try:
+        for path in sorted(folder.rglob("*")) if folder.is_dir() else ():
+            name = path.relative_to(folder).as_posix()
+            if name not in contents and not path.is_dir():
+                path.unlink()
+                changed.append(name)
+    except OSError as error:
+        raise unwritable(path, error) from None
+    for name, content in contents.items():
+        path = folder / name
+        if path.is_symlink() or not path.is_file() or path.read_bytes() != content:
+            write_file(path, content)
+            changed.append(name)
+    return changed
+
+
 def unwritable(path: Path, error: OSError) -> UnwritableOutput:
     """The error to raise when a result has no place to go."""
     return UnwritableOutput(f"{path.name} cannot be written: {(error.strerror or str(error)).lower()}",

@@ -1,23 +1,13 @@
 """The web pages in a real browser, from a disk: marking, keeping one's place, looking, and reading without a script."""
 
 import pytest
-from selenium import webdriver
-from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
-from shutil import which
 from tests.bind.copies import TINY, copy_of
+from tests.web.browsers import one, started
 
 from booklet.bind import book
 from booklet.source.workspace import load
-
-
-def started(*extra):
-    options = webdriver.ChromeOptions()
-    options.binary_location = which("chromium") or which("google-chrome")
-    for word in ("--headless=new", "--no-sandbox", "--disable-gpu", *extra):
-        options.add_argument(word)
-    return webdriver.Chrome(options=options, service=Service(which("chromedriver")))
 
 
 @pytest.fixture(scope="module")
@@ -40,10 +30,6 @@ def page(browser, html):
     browser.execute_script("localStorage.clear()")
     browser.refresh()
     return browser
-
-
-def one(page, selector):
-    return page.find_element(By.CSS_SELECTOR, selector)
 
 
 def progress(page):

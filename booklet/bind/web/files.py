@@ -36,7 +36,7 @@ class Card:
 
 
 def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict,
-              progress: Callable[[str], None] = lambda line: None) -> dict[str, bytes]:
+              progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
     """Every file of the web pages, by its name in build/html/. Raises FindingsError where words do not rebuild their chart."""
     room, root = web_room(), workspace.root
     small = common_scale([pattern.piece for pattern in patterns], room.small)
@@ -45,7 +45,7 @@ def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     made = []
     for pattern in patterns:
         progress(f"making the web pages of {pattern.title}")
-        made.append(articles(setter, pattern, room, small, title))
+        made.append(make(setter, pattern, room, small, title))
     texts = {f"pictures/{every[0].variant.pattern.slug}.svg": every[0].view.small.svg for every in made}
     texts |= {"index.html": _gallery(setter, patterns, made, front, back, title)}
     for at, every in enumerate(made):
