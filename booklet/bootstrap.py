@@ -29,7 +29,7 @@ PARTS = {
     "": "barcode click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich segno stdnum svgwrite watchfiles yaml",
     "test": "coloraide distributed hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
-            " scipy selenium skimage vermin xdist yamllint",
+            " scipy selenium skimage tinyhtml5 vermin xdist yamllint",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4
 PROBE = """
