@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
 from markupsafe import Markup
+from msgspec.structs import replace
 
 from ..craft.pair import in_hand
 from ..errors import FindingsError, WrongUse

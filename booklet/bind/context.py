@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
+from msgspec import structs
 
 from ..craft.beads import Bead
 from ..craft.events import Section
@@ -336,7 +337,7 @@ def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: 
 
 
 def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Paper | Screen) -> Colourway:
-    other = replace(piece, legend={**piece.legend, **changed})
+    other = structs.replace(piece, legend={**piece.legend, **changed})
     changes = "; ".join(f"{key} {bead.name}, {bead.finish}" for key, bead in changed.items())
     view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), f"The same piece in the colourway {name}: {changes}")
     return Colourway(name, view, changes, changed)

@@ -5,8 +5,9 @@ Sizes are millimetres, masses milligrams, densities grams per cubic centimetre (
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi
+
+from msgspec import Struct
 
 # Soda-lime glass is published at 2.52-2.53, "glass" in handbooks at 2.4-2.8; bead makers do not say.
 GLASS_DENSITY = 2.5
@@ -14,8 +15,7 @@ GLASS_DENSITY = 2.5
 SHAPES = ("cylinder", "round", "bugle", "drop", "bicone")
 
 
-@dataclass(frozen=True)
-class BeadKind:
+class BeadKind(Struct, frozen=True):
     """A kind of bead by shape and size, such as "cylinder 11/0"."""
 
     name: str
@@ -46,8 +46,7 @@ class BeadKind:
         return 1000 / self.per_gram if self.per_gram else self.volume * self.density
 
 
-@dataclass(frozen=True)
-class Bead:
+class Bead(Struct, frozen=True):
     """One entry of a pattern's legend."""
 
     key: str      # one letter or digit

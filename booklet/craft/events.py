@@ -6,8 +6,9 @@ because the piece is turned top to bottom for them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import NamedTuple
+
+from msgspec import Struct
 
 from .piece import RIGHT, Row
 
@@ -35,16 +36,14 @@ class Place(NamedTuple):
     level: int = 0
 
 
-@dataclass(frozen=True)
-class PickUp:
+class PickUp(Struct, frozen=True):
     """New beads, in the order in which the needle takes them."""
 
     section: Section
     places: tuple[Place, ...]
 
 
-@dataclass(frozen=True)
-class Pass:
+class Pass(Struct, frozen=True):
     """Through beads that are already there, in the order in which the needle meets them.
 
     Through body beads whose holes lie along the row, up means to the right as the piece hangs.
@@ -55,8 +54,7 @@ class Pass:
     up: bool
 
 
-@dataclass(frozen=True)
-class Under:
+class Under(Struct, frozen=True):
     """Under the thread bridge between stitches `left` and `left` + 1 of row `row`.
 
     `foot`: the bridge at the lower ends of those stitches, next to the base row; of the base row, the one below it as it hangs.
@@ -68,37 +66,32 @@ class Under:
     foot: bool = False
 
 
-@dataclass(frozen=True)
-class Guard:
+class Guard(Struct, frozen=True):
     """Through a thread guard, which keeps the thread off the ear wire."""
 
     section: Section
 
 
-@dataclass(frozen=True)
-class Ring:
+class Ring(Struct, frozen=True):
     """Through a closed ring that carries the piece."""
 
     section: Section
 
 
-@dataclass(frozen=True)
-class Through:
+class Through(Struct, frozen=True):
     """Through the ring of a charm."""
 
     section: Section
     name: str
 
 
-@dataclass(frozen=True)
-class Anchor:
+class Anchor(Struct, frozen=True):
     """A thread begins; its tail is woven in later."""
 
     section: Section
 
 
-@dataclass(frozen=True)
-class WeaveIn:
+class WeaveIn(Struct, frozen=True):
     """A thread ends: it is woven in and trimmed."""
 
     section: Section
@@ -107,8 +100,7 @@ class WeaveIn:
 Event = PickUp | Pass | Under | Guard | Ring | Through | Anchor | WeaveIn
 
 
-@dataclass(frozen=True)
-class Path:
+class Path(Struct, frozen=True):
     """What the body thread and then the fringe thread do; the fringe is empty where there is none."""
 
     body: tuple[Event, ...]

@@ -7,7 +7,7 @@ Where they lie along the row it is the other way round.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from . import drape
 from .drape import twig_side
@@ -20,8 +20,7 @@ from .stitches import stitch_of
 from .strand import LOOP, TWIST, Strand, laid
 
 
-@dataclass(frozen=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """Centre of a bead in mm, with its key."""
 
     x: float
@@ -29,8 +28,7 @@ class Spot:
     key: str
 
 
-@dataclass(frozen=True)
-class Layout:
+class Layout(Struct, frozen=True):
     """All spots of a piece."""
 
     pitch: float                  # mm across the widest bead of the body

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from .piece import LEFT, RIGHT, Hanger, Piece, Row, Stitch, opposite
 from .places import places

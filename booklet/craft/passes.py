@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from .beads import BeadKind
 from .events import Path, Place
@@ -14,8 +15,7 @@ from .piece import Piece
 from .plan import Needle, ThreadPlan
 
 
-@dataclass(frozen=True)
-class Threaded:
+class Threaded(Struct, frozen=True):
     """One bead and the threads that go through it, in their order."""
 
     place: Place
@@ -28,8 +28,7 @@ class Threaded:
         return len(self.threads)
 
 
-@dataclass(frozen=True)
-class Crowded:
+class Crowded(Struct, frozen=True):
     """Beads of one kind in one part of the work that take more passes than go through."""
 
     kind: BeadKind

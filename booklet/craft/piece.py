@@ -8,8 +8,10 @@ the beads of a stitch run from low to high, low being next to the base row.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from functools import cached_property
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from .beads import Bead
 from .strand import Strand
@@ -22,16 +24,14 @@ def opposite(side: str) -> str:
     return LEFT if side == RIGHT else RIGHT
 
 
-@dataclass(frozen=True)
-class Stitch:
+class Stitch(Struct, frozen=True):
     """One place in a row: `drop` beads stacked on one thread."""
 
     at: int                  # position in half stitches
     beads: tuple[str, ...]   # bead keys from low (next to the base row) to high; from the left where a set lies along its row
 
 
-@dataclass(frozen=True)
-class Row:
+class Row(Struct, frozen=True):
     """A row of the body, or one part of a row that has a gap."""
 
     number: int                    # of the chart row; 1 is the base row
@@ -68,8 +68,7 @@ RING_SIZE = 4.0    # mm across a small closed ring; from memory
 HANGER_PASSES = 3  # of the thread through a hanger; common practice, no source
 
 
-@dataclass(frozen=True)
-class Hanger:
+class Hanger(Struct, frozen=True):
     """What carries the piece: a thread guard, a closed ring that is stitched on, or a loop of beads."""
 
     kind: str = "none"            # guard | ring | loop | none
@@ -80,8 +79,7 @@ class Hanger:
     passes: int = HANGER_PASSES   # of the thread through it
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(Struct, frozen=True, dict=True):
     """One earring or pendant, ready to be worked."""
 
     legend: Mapping[str, Bead]
@@ -230,8 +228,7 @@ def _lettered(rows: Sequence[Row]) -> list[Row]:
     return [replace(row, part=letters[row]) for row in rows]
 
 
-@dataclass(frozen=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """Why a row cannot be worked, and what would make it workable."""
 
     row: int

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from .piece import Piece, Row
-from .stitches import STITCHES
+from .stitches import stitch_named
 
 HANGS = BASE, LOWEST, EDGE, BRIDGES = "base", "lowest", "edge", "bridges"
 
 
-@dataclass(frozen=True)
-class HangingPlace:
+class HangingPlace(Struct, frozen=True):
     """One place for a strand: under a stitch, or on the thread bridge to the right of it."""
 
     row: Row
@@ -27,7 +27,7 @@ class HangingPlace:
 
 def hangs(stitch: str) -> tuple[str, ...]:
     """Where the fringe of a body in this stitch can hang: beads that lie along the row have no stitch or bridge to go up through."""
-    return (BASE, LOWEST) if STITCHES[stitch].LYING else HANGS
+    return (BASE, LOWEST) if stitch_named(stitch).LYING else HANGS
 
 
 def places(piece: Piece) -> tuple[HangingPlace, ...]:

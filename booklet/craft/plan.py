@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 TAIL = 150.0      # mm left at the start; published advice runs from 4 in to 8 in
 WEAVE_IN = 150.0  # mm kept at the end; a published pattern keeps 6 in
 WARP_END = 200.0  # mm of warp beyond either end of loom work, to tie and to weave in; common practice, no source
 
 
-@dataclass(frozen=True)
-class ThreadKind:
+class ThreadKind(Struct, frozen=True):
     """A kind of thread. Its diameter is a figure of its own: a strength in pounds does not tell it."""
 
     name: str
@@ -21,8 +21,7 @@ class ThreadKind:
     source: str = ""            # where the figures come from
 
 
-@dataclass(frozen=True)
-class Needle:
+class Needle(Struct, frozen=True):
     """A size of beading needle."""
 
     size: str         # as sold: "12"
@@ -32,8 +31,7 @@ class Needle:
     source: str = ""
 
 
-@dataclass(frozen=True)
-class ThreadPlan:
+class ThreadPlan(Struct, frozen=True):
     """Which thread a maker works with."""
 
     body: str = "braided 6 lb"

@@ -6,20 +6,18 @@ The reading itself is in `craft.reading`; the stitch is told by the piece, every
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from .piece import Piece
-from .reading import brick, loom, peyote, square
+from .reading import reader_of
 from .reading.items import CannotRead
 from .reading.strands import ReadLine, ReadStrand, read_strand
 from .reading.told import ReadRow
 from .strand import TWIST, Charm, Strand, Twig
 
-READERS = {"brick": brick.read_rows, "peyote": peyote.read_rows, "square": square.read_rows, "loom": loom.read_rows}   # by stitch
 
-
-@dataclass(frozen=True)
-class ReadPiece:
+class ReadPiece(Struct, frozen=True):
     """All that was read."""
 
     rows: tuple[ReadRow, ...]
@@ -28,7 +26,7 @@ class ReadPiece:
 
 def replay(row_lines: Sequence[str], strand_lines: Sequence[str], stitch: str = "brick") -> ReadPiece:
     """Work the lines in their order. Raises CannotRead with the line that makes no sense."""
-    return ReadPiece(READERS[stitch](row_lines), tuple(sorted(read_strand(line) for line in strand_lines)))
+    return ReadPiece(reader_of(stitch).read_rows(row_lines), tuple(sorted(read_strand(line) for line in strand_lines)))
 
 
 def differences(piece: Piece, row_lines: Sequence[str], strand_lines: Sequence[str]) -> tuple[str, ...]:

@@ -7,8 +7,9 @@ it lies), so that it holds for every stitch that lists its events.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
+
+from msgspec import Struct
 
 from .events import Anchor, Event, Guard, Pass, PickUp, Place, Ring, Section, Through, Under, WeaveIn
 from .layout import Layout, layout
@@ -24,8 +25,7 @@ MOST_PASSES = 6             # passes one after the other that are numbered one b
 WAY = 3                     # passes shown of a longer way to where something happens
 
 
-@dataclass(frozen=True)
-class Scene:
+class Scene(Struct, frozen=True):
     """Some events of a path, and what was done before them."""
 
     step: str                     # the step that it shows, or "row" and "strand" for a whole one
@@ -49,8 +49,7 @@ class Scene:
         return found
 
 
-@dataclass(frozen=True)
-class Unit:
+class Unit(Struct, frozen=True):
     """Something picked up and what the needle does until the next pick-up; or the way before the first one."""
 
     start: int

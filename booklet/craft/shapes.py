@@ -7,8 +7,9 @@ stitch fewer) on both of its edges, by half a stitch each.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from math import cos, pi
+
+from msgspec import Struct
 
 OUT, IN = 1, -1
 LEAST_STRAND = 6       # beads, end beads counted
@@ -24,8 +25,7 @@ class ImpossibleShape(ValueError):
         self.what, self.cure = what, cure
 
 
-@dataclass(frozen=True)
-class Outline:
+class Outline(Struct, frozen=True):
     """The rows of a shape, bottom up, each as (position of its first stitch, stitches), and the index of the base row among them."""
 
     rows: tuple[tuple[int, int], ...]
@@ -37,8 +37,7 @@ class Outline:
         return max(count for _, count in self.rows)
 
 
-@dataclass(frozen=True)
-class Shape:
+class Shape(Struct, frozen=True):
     """How an outline comes from a base row and a number of rows."""
 
     about: str                                   # in a few words

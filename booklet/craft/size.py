@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos
+
+from msgspec import Struct
 
 from .drape import TWIG_LEAN, loop
 from .hanger import pitch
@@ -16,8 +17,7 @@ MM_PER_INCH = 25.4  # exact: the international inch
 CHARM = 10.0        # mm: how far a charm of unknown size hangs down
 
 
-@dataclass(frozen=True)
-class Size:
+class Size(Struct, frozen=True):
     """Millimetres. The hanger and the ear wire are not counted."""
 
     width: float    # of the body, edge to edge

@@ -7,22 +7,22 @@ line and up another, the two twisted round each other). Straight strands may bea
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 STRAIGHT, LOOP, TWIST = "straight", "loop", "twist"
 
 
-@dataclass(frozen=True)
-class Charm:
+class Charm(Struct, frozen=True):
     """A charm or ring that the thread passes; the maker finds it among the findings."""
 
     at: int     # beads of its line, or of the end beads where it hangs among those, that come before it
     name: str   # the item of a finding
 
 
-@dataclass(frozen=True)
-class Twig:
+class Twig(Struct, frozen=True):
     """A short line of beads beside a strand, with end beads of its own."""
 
     at: int                            # beads of the strand that come before it
@@ -32,8 +32,7 @@ class Twig:
     turned: tuple[Charm, ...] = ()
 
 
-@dataclass(frozen=True)
-class Strand:
+class Strand(Struct, frozen=True):
     """One line of fringe. Keys run from the top down; those of a loop from the place `number` to the other one."""
 
     number: int                           # its place from the left as it hangs, 1 first, whichever hand works it

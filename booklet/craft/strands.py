@@ -7,7 +7,7 @@ worked stitches; on thread bridges it passes under one bridge after the other.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from .events import Anchor, Event, Pass, PickUp, Place, Section, Through, WeaveIn, bridge
 from .piece import RIGHT, Piece
@@ -17,8 +17,7 @@ from .strand import STRAIGHT, Charm, Strand, Twig
 from .travel import Worked, hanging, passed
 
 
-@dataclass(frozen=True)
-class Journey:
+class Journey(Struct, frozen=True):
     """One strand on the needle's way through the fringe."""
 
     strand: Strand

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import ceil, floor, log10
+
+from msgspec import Struct
 
 from .beads import Bead
 from .piece import Piece
@@ -14,8 +15,7 @@ SPARE_PERCENT = 10  # common practice, no source
 PACK_GRAMS = 5.0    # a small bag or tube; common practice, no source
 
 
-@dataclass(frozen=True)
-class BeadTally:
+class BeadTally(Struct, frozen=True):
     """The count of one bead of the legend."""
 
     bead: Bead
@@ -30,8 +30,7 @@ class BeadTally:
         return self.bead.key
 
 
-@dataclass(frozen=True)
-class Tally:
+class Tally(Struct, frozen=True):
     """The counts of a pattern, one line per bead of the legend, in the order of the legend."""
 
     pieces: int

@@ -10,7 +10,6 @@ from typing import NamedTuple
 
 from .piece import Piece
 from .stitches.brick_edges import edges
-from .stitches.peyote import turns_at_edge
 from .strand import LOOP, TWIST
 from .tally import tally
 
@@ -38,7 +37,11 @@ def _increases(piece: Piece) -> bool:
 
 
 def _edge_turn(piece: Piece) -> bool:
-    return piece.stitch == "peyote" and any(turns_at_edge(row, piece.under(row)) for row in piece.rows[2:])
+    if piece.stitch != "peyote":
+        return False
+    from .stitches.peyote import turns_at_edge   # loaded here, because other stitches go without it
+
+    return any(turns_at_edge(row, piece.under(row)) for row in piece.rows[2:])
 
 
 def _steps(piece: Piece) -> bool:

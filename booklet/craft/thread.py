@@ -7,8 +7,9 @@ are added for every working length. A length ends where a row or a strand ends, 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import ceil, dist
+
+from msgspec import Struct
 
 from .events import Anchor, Event, Guard, Pass, Place, Ring, Section, Under
 from .hanger import carriers, top_row
@@ -22,8 +23,7 @@ GUARD_HEIGHT = 4.0   # mm from the top row to the bow of a guard; from memory
 RING_WIRE = 0.2      # of the size of a ring: how thick its wire is; from memory
 
 
-@dataclass(frozen=True)
-class ThreadUse:
+class ThreadUse(Struct, frozen=True):
     """What one part of one piece takes."""
 
     part: str                              # body | fringe | warps
@@ -42,8 +42,7 @@ class ThreadUse:
         return "warp" if self.part == "warps" else "working length"
 
 
-@dataclass(frozen=True)
-class ThreadTotal:
+class ThreadTotal(Struct, frozen=True):
     """What one kind of thread comes to for all pieces of a pattern."""
 
     kind: str

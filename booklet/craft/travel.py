@@ -7,9 +7,10 @@ row above or below that stands half a stitch to the side. Where it has to turn b
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from heapq import heappop, heappush
 from itertools import count
+
+from msgspec import Struct
 
 from .events import Event, Pass, Section, bridge, through
 from .piece import Row, nearer_base
@@ -19,8 +20,7 @@ PASS, TURN_AT_FOOT, TURN_AT_TOP, ROUND_THE_EDGE = 2, 3, 4, 6
 ON_EDGE = 6   # more for a step along the lower edge, where thread could be seen
 
 
-@dataclass(frozen=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """The needle has come out of one end of a stitch: the top is the end away from the base row."""
 
     row: Row

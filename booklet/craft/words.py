@@ -6,7 +6,7 @@ Beads are named in the order in which the needle picks them up. Every line can b
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from .events import Place, row_section
 from .needle import path
@@ -16,8 +16,7 @@ from .stitches import stitch_of
 from .strand import LOOP, TWIST, Charm, Strand, Twig
 
 
-@dataclass(frozen=True)
-class RowWords:
+class RowWords(Struct, frozen=True):
     """The words of one row."""
 
     number: int      # of the first row, where several are told in one line
@@ -44,8 +43,7 @@ class RowWords:
         return f"{self.name} {self.arrow} {self.count}: {self.text}"
 
 
-@dataclass(frozen=True)
-class StrandWords:
+class StrandWords(Struct, frozen=True):
     """The words of one strand."""
 
     number: int

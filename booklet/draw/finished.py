@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from math import pi
+
+from msgspec.structs import replace
 
 from ..craft.hanger import carriers, top_row
 from ..craft.pair import mirrored, places_across

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import groupby
+
+from msgspec.structs import replace
 
 from ..craft.layout import Layout, layout
 from ..craft.events import row_place

@@ -9,10 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 from html import escape
 from math import hypot
+
+from msgspec.structs import replace
 
 from ..craft.beads import Bead
 from ..craft.piece import Piece

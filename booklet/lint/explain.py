@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from textwrap import dedent
+
+from msgspec import Struct
 
 from ..errors import WrongUse
 from ..source.wording import did_you_mean
@@ -15,8 +16,7 @@ from .registry import Rule, rules
 _SNIPPET = re.compile(r"^(Bad|Good):\n\n((?:    .*\n|\n)+)", re.MULTILINE)
 
 
-@dataclass(frozen=True)
-class Explanation:
+class Explanation(Struct, frozen=True):
     """What `--explain` prints, in parts."""
 
     fault: str               # one sentence

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from ..craft.layout import Layout, layout
 from ..craft.passes import Threaded, threaded
@@ -18,8 +19,7 @@ from ..source.workspace import Workspace
 from .passages import Passage, passages
 
 
-@dataclass(frozen=True)
-class Subject:
+class Subject(Struct, frozen=True, dict=True):
     """A pattern and the workspace it stands in; the pattern is None where the book as a whole is looked at."""
 
     workspace: Workspace

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TypeVar
+
+from msgspec import Struct, field
 
 from ..craft.beads import BeadKind
 from ..craft.plan import ThreadKind
@@ -22,8 +23,7 @@ T = TypeVar("T")
 _TEXTS = ("title", "subtitle", "author", "publisher", "edition", "copyright", "licence", "contact")
 
 
-@dataclass(frozen=True)
-class Page:
+class Page(Struct, frozen=True):
     """The trimmed page in mm."""
 
     width: float = 148.0
@@ -32,8 +32,7 @@ class Page:
     gutter: float = 4.0
 
 
-@dataclass(frozen=True, eq=False, repr=False)   # two of the same file are never compared
-class Book:
+class Book(Struct, frozen=True, eq=False):
     """What the book file says; a folder without one has a Book of its defaults."""
 
     file: str = ""
@@ -81,7 +80,8 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     root = fields_of(document, reader)
     written = BOOK.read(root, reader, ()) if root else BookFile()
     spare, page = written.spare or Spare(), written.page or PageEntry()
-    width, height = page.size or (Page.width, Page.height)
+    usual = Page()
+    width, height = page.size or (usual.width, usual.height)
     texts = {name: getattr(written, name) or "" for name in _TEXTS}
     kinds, threads = with_own(written.kinds or {}, reader), with_own_threads(written.threads or {}, reader)
     check_threads(written.defaults.thread if written.defaults else None, threads, reader, ("defaults", "thread"))
@@ -89,7 +89,7 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     return Book(
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
-        page=Page(width, height, _or(page.bleed, Page.bleed), _or(page.gutter, Page.gutter)),
+        page=Page(width, height, _or(page.bleed, usual.bleed), _or(page.gutter, usual.gutter)),
         editions=given(written.editions), isbn=written.isbn or "",
         levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
         defaults=written.defaults or Defaults(), kinds=kinds, threads=threads, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from dataclasses import MISSING, fields, is_dataclass, replace
 from hashlib import sha256
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import asdict, replace
 
 from ..craft.beads import Bead
 from .pattern import Pattern
@@ -48,12 +50,12 @@ def _legend(beads: Mapping[str, Bead]) -> list[list[str]]:
 
 def plain(value: Any) -> Any:
     """A value as lists and dictionaries. What has its default is left out, so that a field that booklet gains later changes no mark."""
-    if is_dataclass(value):
-        return {field.name: plain(getattr(value, field.name)) for field in fields(value) if getattr(value, field.name) != _default(field)}
+    if isinstance(value, Struct):
+        return _said(asdict(value), _defaults(type(value)))
     if isinstance(value, Form):
-        return {name: plain(getattr(value, name)) for name, field in value.fields.items() if getattr(value, name) != field.default}
+        return _said({name: getattr(value, name) for name in value.fields}, {name: field.default for name, field in value.fields.items()})
     if hasattr(value, "_fields"):
-        return {name: plain(one) for name, one in zip(value._fields, value) if one != value._field_defaults.get(name, MISSING)}
+        return _said(value._asdict(), value._field_defaults)
     if isinstance(value, Mapping):
         return {str(name): plain(one) for name, one in value.items()}
     if isinstance(value, Iterable) and not isinstance(value, str):
@@ -61,8 +63,14 @@ def plain(value: Any) -> Any:
     return value
 
 
-def _default(field: Any) -> Any:
-    return field.default_factory() if field.default_factory is not MISSING else field.default
+def _said(values: Mapping[str, Any], defaults: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: plain(value) for name, value in values.items() if name not in defaults or value != defaults[name]}
+
+
+def _defaults(form: type[Struct]) -> dict[str, Any]:
+    """What the last fields of a structure hold where nothing is said; a default that can be changed is made anew each time."""
+    values = [default.factory() if hasattr(default, "factory") else default for default in form.__struct_defaults__]
+    return dict(zip(form.__struct_fields__[-len(values):], values)) if values else {}
 
 
 def _mark(said: Any) -> str:

@@ -6,7 +6,9 @@ Every place has its entry in the list; None stands for one that is left empty.
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ..craft.strand import LOOP, TWIST
 from ..findings import Finding
@@ -19,8 +21,7 @@ from .written_strand import DrawnBead, DrawnCharm, WrittenStrand
 Entries = tuple[WrittenStrand | None, ...]
 
 
-@dataclass(frozen=True)
-class End:
+class End(Struct, frozen=True):
     """The end of strands that have none of their own: beads, and charms between them."""
 
     beads: tuple[DrawnBead, ...] = ()

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict
 from functools import lru_cache
 from pathlib import Path
+
+from msgspec.structs import asdict
 
 from ..craft.beads import BeadKind
 from .nodes import compose

@@ -7,10 +7,10 @@ nesting, the number of nodes, and what aliases expand to are bounded.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from functools import cached_property
 
 import yaml
+from msgspec import Struct, field
 
 from ..findings import Finding, Mark, Severity
 from .syntax import syntax_finding
@@ -25,8 +25,7 @@ PLAIN_TAGS = {"!", *(CORE + name for name in ("str", "int", "float", "bool", "ma
 TEXT, LIST, MAP = "text", "list", "fields"
 
 
-@dataclass(eq=False)
-class Node:
+class Node(Struct, eq=False):
     """A scalar, a list or a mapping, and where it stands (line and column count from 1)."""
 
     kind: str                   # TEXT | LIST | MAP
@@ -48,8 +47,7 @@ class Node:
         return max(self.end_column - self.column, 1) if on_one_line else 1
 
 
-@dataclass(frozen=True)
-class Document:
+class Document(Struct, frozen=True, dict=True):
     """One file taken apart. `root` is None where `findings` say why."""
 
     file: str

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from ..craft.beads import Bead
 from ..craft.pair import has_two_faces, is_symmetric, mirrored
@@ -21,8 +22,7 @@ __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Ph
 _EAR_WIRE = re.compile(r"\bear[- ]?(wire|hook|post|stud|clip)s?\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True)
-class WrittenHanger:
+class WrittenHanger(Struct, frozen=True):
     """A hanger, the places of its beads, and its path in the file: ("hanger",), or ("hanger", 2) in a list."""
 
     hanger: Hanger
@@ -30,8 +30,7 @@ class WrittenHanger:
     path: tuple[str | int, ...] = ("hanger",)
 
 
-@dataclass(frozen=True, repr=False)
-class Pattern:
+class Pattern(Struct, frozen=True):
     """A pattern, resolved. A field that is missing or wrong in the file has its default here, and a finding."""
 
     slug: str

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from ..craft.beads import Bead
 from ..craft.piece import Hanger, Piece, Row, Stitch
 from ..craft.places import places_of
 from ..craft.plan import ThreadPlan
 from ..craft.size import CHARM
-from ..craft.stitches import STITCHES, worked_rows
+from ..craft.stitches import stitch_named, worked_rows
 from ..findings import Finding, Mark
 from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
@@ -150,7 +151,7 @@ class _Resolver:
     def _chart(self, body: Body) -> DrawnChart:
         if None in (body.chart, body.drop, body.stitch):
             return DrawnChart(broken=True)
-        stitch = STITCHES[body.stitch]
+        stitch = stitch_named(body.stitch)
         if body.drop not in stitch.DROPS:
             self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
                                 f"body.drop is {body.drop}, but {stitch.NAME} has one bead a stitch", "leave drop out")
@@ -224,7 +225,7 @@ def _rows(stitch: str, chart: DrawnChart, base: int, hand: str) -> tuple[Row, ..
     """The rows of a chart; None where a set is ragged."""
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
-    order = 1 if STITCHES[stitch].LYING else -1   # a set that stands is drawn from the top and worked from below
+    order = 1 if stitch_named(stitch).LYING else -1   # a set that stands is drawn from the top and worked from below
     drawn = [[Stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
     return worked_rows(stitch, drawn, len(drawn) - 1 - base, hand)
 

@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ..findings import Finding, Mark, Severity
 from .chart import DrawnBead
@@ -35,8 +37,7 @@ class _Wrong(Exception):
         self.finding = Finding(mark, Severity.ERROR, rule, message, hint)
 
 
-@dataclass
-class _Group:
+class _Group(Struct):
     """What stands between parentheses or brackets, and how often it repeats."""
 
     offset: int

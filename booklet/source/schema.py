@@ -55,7 +55,7 @@ class ChangedBead(Form):
 class Body(Form):
     """The woven part."""
 
-    stitch: str | None = entry(Choice(tuple(STITCHES)), "the stitch it is worked in: brick, peyote, square or loom", "brick")
+    stitch: str | None = entry(Choice(STITCHES), "the stitch it is worked in: brick, peyote, square or loom", "brick")
     drop: int | None = entry(Whole(1, 4), "beads in a stitch; 1 in square stitch and loom work", 1)
     base: str | int | None = entry(BaseRow(), "which row of the chart is row 1: bottom, widest, or counted from the bottom; all but brick stitch begin at the bottom", "bottom")
     chart: Written | None = entry(Source(), CHART, required=True)

@@ -5,7 +5,7 @@ The colours run like lines of equal distance from the edge of the piece, through
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ..craft.shapes import LEAST_STRAND, ImpossibleShape, Outline, outline, strand_lengths
 
@@ -17,8 +17,7 @@ LOOP = DARK * 2 + LIGHT * 3 + DARK * 2
 FRINGE_ROOM = 30                                                # beads of the longest strand, if nothing else is asked for
 
 
-@dataclass(frozen=True)
-class Start:
+class Start(Struct, frozen=True):
     """What a new pattern is made of."""
 
     slug: str

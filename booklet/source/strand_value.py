@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from .nodes import MAP, TEXT, Node
 from .reader import FieldPath, Reader, label
@@ -21,8 +22,7 @@ class LoopOrTwist(Form):
     second: Written | None = entry(Source(), "its second line, from the top down too; like the first if left out")
 
 
-@dataclass(frozen=True)
-class StrandEntry:
+class StrandEntry(Struct, frozen=True):
     """What hangs at one place; nothing if all is None."""
 
     text: Written | None = None

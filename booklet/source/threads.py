@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import asdict
 from functools import lru_cache
+
+from msgspec.structs import asdict
 
 from ..craft.plan import Needle, ThreadKind
 from .kinds import DATA

@@ -5,9 +5,10 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from ..findings import Finding, Mark, Severity
 from .book import Book, read_book
@@ -26,8 +27,7 @@ RELEASES_FILE = "releases.yaml"
 OTHER_FILES = (BOOK_FILE, RELEASES_FILE)   # YAML files of the folder that are no patterns
 
 
-@dataclass(frozen=True)
-class Workspace:
+class Workspace(Struct, frozen=True):
     """All that was read. Patterns stand in the order of the book; those that it does not name follow by name."""
 
     root: Path

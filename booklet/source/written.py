@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cached_property
+
+from msgspec import Struct
 
 from ..findings import Mark
 from .nodes import Document, Node
@@ -14,8 +15,7 @@ _SPACE_ESCAPES = "ntrNLPv_\t \f"
 Place = tuple[int, int]   # line and column, from 1
 
 
-@dataclass(frozen=True)
-class Written:
+class Written(Struct, frozen=True, dict=True):
     """A scalar as text, with its place character by character."""
 
     text: str

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ..craft.strand import STRAIGHT, Charm, Strand, Twig
 from ..findings import Mark
@@ -12,8 +14,7 @@ from .chart import DrawnBead
 Beads = tuple[DrawnBead, ...]
 
 
-@dataclass(frozen=True)
-class DrawnCharm:
+class DrawnCharm(Struct, frozen=True):
     """A charm or ring, after so many beads of its line or of the end beads."""
 
     at: int
@@ -25,8 +26,7 @@ class DrawnCharm:
         return Charm(self.at, self.name)
 
 
-@dataclass(frozen=True)
-class DrawnTwig:
+class DrawnTwig(Struct, frozen=True):
     """A twig, after so many beads of its strand."""
 
     at: int
@@ -41,8 +41,7 @@ class DrawnTwig:
         return Twig(self.at, keys_of(self.beads), keys_of(self.end), _made(self.hung), _made(self.turned))
 
 
-@dataclass(frozen=True)
-class WrittenStrand:
+class WrittenStrand(Struct, frozen=True):
     """The beads of a strand from the top down, runs written out. Mirrored strands share their marks."""
 
     beads: Beads
@@ -53,7 +52,7 @@ class WrittenStrand:
     second: Beads = ()
     hung: tuple[DrawnTwig | DrawnCharm, ...] = ()
     turned: tuple[DrawnCharm, ...] = ()
-    place: int = field(default=0, compare=False)      # from the left, 1 first
+    place: int = 0                                    # from the left, 1 first
 
     @property
     def every(self) -> Iterator[DrawnBead]:

@@ -1,8 +1,7 @@
 """Random fringes of all kinds at all places, for the tests of the craft."""
 
-from dataclasses import replace
-
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.craft.pieces import KEYS, stepped, workable
 
 from booklet.craft.beads import Bead, BeadKind

@@ -1,8 +1,7 @@
 """Random and hand-made pieces for the tests of the craft."""
 
-from dataclasses import replace
-
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from booklet.craft.beads import Bead, BeadKind
 from booklet.craft.piece import Hanger, Piece, Stitch, Strand, piece_rows

@@ -1,8 +1,7 @@
 """What a maker is told about two versions of a piece."""
 
-from dataclasses import replace
-
 from hypothesis import given, settings
+from msgspec.structs import replace
 
 from booklet.craft.corrections import Correction, bead_corrections, corrections
 from booklet.craft.piece import Hanger

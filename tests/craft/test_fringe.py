@@ -1,11 +1,11 @@
 """Fringe: where it hangs, its kinds, the needle's way through it, and what is read from that."""
 
 from collections import Counter
-from dataclasses import replace
 
 import networkx
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 from tests.craft.fringes import fringed
 from tests.craft.pieces import CYLINDER, LEGEND, piece, triangle
 

@@ -1,10 +1,9 @@
 """Hangers: which stitches carry them, and the path of the needle through guard, ring and loop."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.craft.pieces import hangers, piece, stepped, triangle, workable
 
 from booklet.craft.events import Guard, Pass, PickUp, Place, Ring, Section

@@ -1,10 +1,10 @@
 """The second piece of a pair."""
 
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
+from msgspec.structs import replace
 from tests.craft.fringes import fringed
 from tests.craft.pieces import piece, stepped, triangle, workable
 

@@ -1,10 +1,9 @@
 """Threads and needle in the hole of a bead."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.craft.pieces import LEGEND, triangle
 
 from booklet.craft.beads import BeadKind

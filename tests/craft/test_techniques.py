@@ -1,9 +1,8 @@
 """The techniques that a piece uses, and the level that they ask for."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
+from msgspec.structs import replace
 from tests.craft.pieces import LEGEND, piece, triangle, workable
 from tests.craft.weaves import woven
 

@@ -1,8 +1,7 @@
 """Random and hand-made pieces of peyote, square stitch and loom work for the tests of the craft."""
 
-from dataclasses import replace
-
 from hypothesis import strategies as st
+from msgspec.structs import replace
 from tests.craft import fringes
 from tests.craft.pieces import KEYS, LEGEND
 

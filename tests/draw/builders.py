@@ -1,4 +1,4 @@
-"""Small pieces for the tests of pictures, built straight from craft's dataclasses."""
+"""Small pieces for the tests of pictures, built straight from craft's structures."""
 
 from __future__ import annotations
 

@@ -221,7 +221,7 @@ def test_a_blank_chart_has_black_letters_on_white():
 @given(st.integers(0, 0xFFFFFF), st.booleans())
 @settings(max_examples=30)
 def test_letters_stand_out_from_their_bead(value, grey):
-    from dataclasses import replace
+    from msgspec.structs import replace
 
     bead = replace(LEGEND["W"], colour=f"#{value:06x}")
     seen = Seen(chart_svg(piece("W W W", legend={"W": bead}), bead=BEAD, grey=grey))

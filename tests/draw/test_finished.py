@@ -1,8 +1,7 @@
 """The finished view and swatches: beads at their places, in their colours and true proportion."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 from tests.draw.builders import LEGEND, diamond, piece, triangle, v_fringe
 from tests.draw.reading import Seen
 

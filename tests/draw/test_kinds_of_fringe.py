@@ -1,8 +1,7 @@
 """Twigs, loops, twisted pairs, charms and all places, read back from the fringe chart and the finished view."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 from tests.draw.builders import CYLINDER, LEGEND, diamond, piece, triangle
 from tests.draw.reading import Seen
 

@@ -1,8 +1,7 @@
 """The whole message of every rule, at its place."""
 
-import dataclasses
-
 import pytest
+from msgspec import structs
 
 from booklet.lint import rules as package
 from booklet.lint.rules import words_do_not_replay
@@ -144,7 +143,7 @@ def test_error_words_do_not_replay(tmp_path, monkeypatch):
 
     def wrong(piece):
         first, second = right(piece)
-        return first, dataclasses.replace(second, text=second.text.replace("2B", "B, W").replace("B, W", "1B, 1W"))
+        return first, structs.replace(second, text=second.text.replace("2B", "B, W").replace("B, W", "1B, 1W"))
 
     monkeypatch.setattr(words_do_not_replay, "row_words", wrong)
     (line,) = found(tmp_path, "")

@@ -1,8 +1,7 @@
 """Counts of fringe that published articles state, from our places and our needle's path."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 from tests.craft.pieces import triangle
 
 from booklet.craft.events import Place, Under

@@ -1,9 +1,9 @@
 """Passes of a thread against the hole of a bead, the needle that goes with a thread, and thread diameters."""
 
-from dataclasses import replace
 from math import pi
 
 import pytest
+from msgspec.structs import replace
 
 from booklet.craft.events import Place
 from booklet.craft.hole import comfortable, most_passes

@@ -54,7 +54,8 @@ def test_mirrored_strands_on_four_base_stitches(written, all):
 
 def test_mirrored_strands_share_their_marks():
     first, second, third, fourth = good(fringe("end: B\nmirror: true\nstrands: [1W, 2W]")).written_strands
-    assert (first, second) == (fourth, third)
+    assert (first.mark, second.mark) == (fourth.mark, third.mark)
+    assert (first.beads, second.beads) == (fourth.beads, third.beads)
 
 
 def test_end_beads_may_be_missing_for_a_rule_to_find():

@@ -1,10 +1,9 @@
 """The record of what was published, and the marks of content in it."""
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from booklet.source.content import facts, plain, printed, stitched
 from booklet.source.releases import Releases, entry_of, entry_of_book, order, read_releases

@@ -6,7 +6,9 @@ Each is a piece of its own, so chart, words and steps of all of them are compute
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+
+from msgspec.structs import replace
 
 from ...craft.pair import is_symmetric, mirrored, other_hand
 from ...craft.piece import Piece, opposite

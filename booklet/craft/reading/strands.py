@@ -6,8 +6,9 @@ A line names beads in the order in which they are picked up. A twig stands in br
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import total_ordering
+
+from msgspec import Struct
 
 from .items import CannotRead
 
@@ -18,8 +19,7 @@ _CHARM = re.compile(r"the ([^,;\[\]]+)")
 _TWIG = "twig ["
 
 
-@dataclass(frozen=True)
-class ReadLine:
+class ReadLine(Struct, frozen=True):
     """Beads and what hangs between them, then end beads. A twig is a line among the items, a charm is "the" and its name."""
 
     items: tuple[str | ReadLine, ...] = ()
@@ -32,8 +32,7 @@ class ReadLine:
 
 
 @total_ordering
-@dataclass(frozen=True)
-class ReadStrand:
+class ReadStrand(Struct, frozen=True):
     """A strand as the words tell it: where it goes down and comes up, and its lines, both from the top down."""
 
     number: int

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True)
-class ReadRow:
+class ReadRow(Struct, frozen=True):
     """A row as the words tell it. Positions count half stitches from the leftmost base stitch."""
 
     number: int

@@ -15,22 +15,29 @@ A stitch module has
 and where LYING also
   to_strand, from_strand   the way of the needle through the base row to a strand and on from it;
   to_hanger                the way to a hanger.
-A piece names its stitch; everything else asks here.
+A piece names its stitch; everything else asks here. A module is loaded when a piece asks for it.
 """
 
 from __future__ import annotations
 
+from functools import lru_cache
+from importlib import import_module
 from types import ModuleType
 
 from ..piece import Fault, Piece, Row, Stitch, piece_rows
-from . import brick, loom, peyote, square
 
-STITCHES: dict[str, ModuleType] = {"brick": brick, "peyote": peyote, "square": square, "loom": loom}
+STITCHES = ("brick", "peyote", "square", "loom")
+
+
+@lru_cache(maxsize=None)
+def stitch_named(name: str) -> ModuleType:
+    """The module of a stitch."""
+    return import_module(f".{name}", __name__)
 
 
 def stitch_of(piece: Piece) -> ModuleType:
     """The module of the stitch that a piece is worked in."""
-    return STITCHES[piece.stitch]
+    return stitch_named(piece.stitch)
 
 
 def faults(piece: Piece) -> tuple[Fault, ...]:
@@ -40,4 +47,5 @@ def faults(piece: Piece) -> tuple[Fault, ...]:
 
 def worked_rows(stitch: str, drawn: list[list[Stitch]], base: int, hand: str) -> tuple[Row, ...]:
     """Rows of a chart, numbered and directed as this stitch is worked; the arguments are those of `piece_rows`."""
-    return STITCHES[stitch].directed(piece_rows(drawn, base, hand, STITCHES[stitch].PARTED))
+    module = stitch_named(stitch)
+    return module.directed(piece_rows(drawn, base, hand, module.PARTED))

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from ..events import worked_indexes
 from ..piece import RIGHT, Row
 
 
-@dataclass(frozen=True)
-class Edges:
+class Edges(Struct, frozen=True):
     """The beginning and the end of a row. Stitches between the ladder ends are hung on thread bridges."""
 
     exit: int         # index in the row under of the stitch whose top the thread exits when the row begins

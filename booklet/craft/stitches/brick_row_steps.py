@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ..piece import Piece, Row
 from ..saying import Step, rows_said, unit_of
 from .brick_edges import Edges, edges, hung_indexes
 
 
-@dataclass(frozen=True)
-class _Hung:
+class _Hung(Struct, frozen=True):
     """A row, the row it hangs on, and how it starts and ends there."""
 
     row: Row

@@ -6,7 +6,7 @@ runs the same way.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from ..events import Anchor, Event, Section
 from ..piece import RIGHT, Fault, Piece, Row

@@ -8,7 +8,7 @@ and the thread goes back through that edge stitch: the edge turn.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from ..events import Anchor, Event, Pass, Section
 from ..piece import RIGHT, Fault, Piece, Row, opposite

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import fields
+
+from msgspec.structs import asdict
 
 from ...source.book import Book
 from ...source.pattern import Pattern
@@ -48,4 +49,4 @@ def _read(text: str, slug: str, book: Book) -> tuple[Pattern | None, list]:
 
 
 def _said(pattern: Pattern, but: set[str]) -> dict:
-    return {field.name: getattr(pattern, field.name) for field in fields(pattern) if field.name not in _WRITING | but}
+    return {name: value for name, value in asdict(pattern).items() if name not in _WRITING | but}

@@ -38,15 +38,14 @@ ID, SEVERITY, NEEDS = "unknown-bead-key", Severity.ERROR, "pattern"
 def check(subject: Subject) -> Iterator[Finding]:
     """One finding for each such key in each part, at its first place. Reading has said so of colourways."""
     pattern = subject.pattern
-    strands = dict.fromkeys(pattern.written_strands)  # a mirrored strand is written once
     yield from _unknown(pattern, "the chart", (bead for row in pattern.chart.rows for line in row.lines for bead in line))
-    yield from _unknown(pattern, "the fringe", (bead for strand in strands for bead in strand.every))
+    yield from _unknown(pattern, "the fringe", (bead for strand in pattern.written_strands for bead in strand.every))
     yield from _unknown(pattern, "the hanger", pattern.hanger_beads)
 
 
 def _unknown(pattern: Pattern, part: str, beads: Iterable[DrawnBead]) -> Iterator[Finding]:
     places: dict[str, list[DrawnBead]] = {}
-    for bead in dict.fromkeys(beads):   # a run such as 12X is written once
+    for bead in dict.fromkeys(beads):   # a run such as 12X is written once, and so is a mirrored strand
         if not _is_known(pattern, bead.key):
             places.setdefault(bead.key, []).append(bead)
     for key, found in places.items():
