@@ -6,6 +6,7 @@ because the piece is turned top to bottom for them.
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -100,7 +101,7 @@ class WeaveIn(Struct, frozen=True):
 Event = PickUp | Pass | Under | Guard | Ring | Through | Anchor | WeaveIn
 
 
-class Path(Struct, frozen=True):
+class Path(Struct, frozen=True, dict=True):
     """What the body thread and then the fringe thread do; the fringe is empty where there is none."""
 
     body: tuple[Event, ...]
@@ -120,8 +121,16 @@ class Path(Struct, frozen=True):
 
     def picked_up(self, *sections: Section) -> tuple[Place, ...]:
         """Every bead of these sections in the order of picking up."""
-        return tuple(place for event in self.events
-                     if isinstance(event, PickUp) and event.section in sections for place in event.places)
+        return tuple(place for _, places in sorted(found for section in sections for found in self._picked_up.get(section, ())) for place in places)
+
+    @cached_property
+    def _picked_up(self) -> dict[Section, list[tuple[int, tuple[Place, ...]]]]:
+        """Beads picked up in each section, with the number of the event: sections can take turns."""
+        found: dict[Section, list[tuple[int, tuple[Place, ...]]]] = {}
+        for number, event in enumerate(self.events):
+            if isinstance(event, PickUp):
+                found.setdefault(event.section, []).append((number, event.places))
+        return found
 
 
 def row_section(row: Row) -> Section:

@@ -133,7 +133,11 @@ class Piece(Struct, frozen=True, dict=True):
 
     def holds(self, number: int, index: int) -> Row:
         """The row, or the part of it, that holds stitch `index` (from the left, 0 first) of chart row `number`."""
-        return next(row for row in self.rows if row.number == number and row.before <= index < row.before + len(row.stitches))
+        return next(row for row in self._numbered[number] if row.before <= index < row.before + len(row.stitches))
+
+    @cached_property
+    def _numbered(self) -> dict[int, tuple[Row, ...]]:
+        return {parts[0].number: parts for parts in self._levels.values()}
 
     @property
     def along(self) -> str:

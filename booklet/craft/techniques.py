@@ -6,7 +6,8 @@ The usual levels are common practice, no source; a book may place any technique 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from .piece import Piece
 from .stitches.brick_edges import edges
@@ -17,7 +18,7 @@ LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanc
 MANY_BEADS = 800   # in one piece: more than most earrings have, and more evenings than a first piece should take
 
 
-class Technique(NamedTuple):
+class Technique(Struct, frozen=True):
     """One thing that a piece can ask of its maker."""
 
     id: str                          # what a book calls it under levels:

@@ -28,8 +28,13 @@ class Spot(Struct, frozen=True):
     top: bool
 
     @property
-    def stitch(self) -> tuple[str, int, bool]:
-        return self.row.name, self.index, self.top
+    def stitch(self) -> tuple[int, int, bool]:
+        return self.row.level, self.at, self.top
+
+    @property
+    def at(self) -> int:
+        """Position in half stitches."""
+        return self.row.stitches[self.index].at
 
     @property
     def lower_end(self) -> bool:
@@ -57,17 +62,21 @@ class Worked:
         self._at = {(row.level, stitch.at): (row, index) for row in rows for index, stitch in enumerate(row.stitches)}
 
     def way(self, section: Section, start: Spot, goal: Spot) -> list[Event]:
-        """The easiest way from `start` to `goal`. Raises ValueError if nothing joins the two."""
-        order, best = count(), {start.stitch: 0}
-        waiting: list[tuple[int, int, Spot, tuple]] = [(0, next(order), start, ())]
+        """The easiest way from `start` to `goal`, with the fewest moves among equals. Raises ValueError if nothing joins the two.
+
+        Ways are tried in the order of what they cost so far and must still cost at the least (A*), so that few lead astray.
+        """
+        order, best = count(), {start.stitch: (0, 0)}
+        waiting: list[tuple] = [(_least(start, goal), 0, next(order), 0, start, ())]
         while waiting:
-            cost, _, here, done = heappop(waiting)
+            _, moved, _, cost, here, done = heappop(waiting)
             if here.stitch == goal.stitch:
                 return _events(section, done)
             for more, spot, moves in self._moves(here):
-                if cost + more < best.get(spot.stitch, cost + more + 1):
-                    best[spot.stitch] = cost + more
-                    heappush(waiting, (cost + more, next(order), spot, (done, moves)))
+                reached, name = (cost + more, moved + len(moves)), spot.stitch
+                if name not in best or reached < best[name]:
+                    best[name] = reached
+                    heappush(waiting, (reached[0] + _least(spot, goal), reached[1], next(order), reached[0], spot, (done, moves)))
         raise ValueError(f"no way from row {start.row.name} to row {goal.row.name}")
 
     def _moves(self, here: Spot) -> Iterator[Move]:
@@ -84,7 +93,7 @@ class Worked:
 
     def _is_covered(self, here: Spot, index: int) -> bool:
         """Whether a step to the neighbour is hidden between two rows, or on the upper edge, where thread bridges are."""
-        between = (here.row.stitches[here.index].at + here.row.stitches[index].at) // 2
+        between = (here.at + here.row.stitches[index].at) // 2
         return not here.lower_end or (here.row.level - 1, between) in self._at
 
     def _on(self, here: Spot) -> Iterator[Move]:
@@ -118,8 +127,13 @@ class Worked:
 
     def _beside(self, level: int, here: Spot) -> Iterator[tuple[Row, int]]:
         """The stitches of a level half a stitch to the left and right."""
-        at = here.row.stitches[here.index].at
-        return (self._at[level, near] for near in (at - 1, at + 1) if (level, near) in self._at)
+        return (self._at[level, near] for near in (here.at - 1, here.at + 1) if (level, near) in self._at)
+
+
+def _least(here: Spot, goal: Spot) -> int:
+    """What a way costs at the least: a pass leads to the next row and half a stitch aside, or a whole stitch along the row."""
+    rows, halves = abs(here.row.level - goal.row.level), abs(here.at - goal.at)
+    return PASS * (rows + max(0, halves - rows + 1) // 2)
 
 
 def _foot_of(row: Row) -> bool:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from itertools import combinations
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..craft.beads import Bead
 from ..findings import Mark
@@ -16,7 +17,7 @@ PLAIN = "plain"   # sight that takes a colour as it is
 LEAST = {PLAIN: 5.0, "red-blind": 4.0, "green-blind": 4.0, "blue-blind": 4.0, "grey": 2.5}   # CIEDE2000; common practice, no source
 
 
-class Alike(NamedTuple):
+class Alike(Struct, frozen=True):
     """Two beads that one of these sights can hardly tell apart."""
 
     one: Bead

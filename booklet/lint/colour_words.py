@@ -7,12 +7,13 @@ is called blue, not for choosing a name.
 from __future__ import annotations
 
 from math import atan2, degrees, hypot
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from .sight import lab
 
 
-class _Range(NamedTuple):
+class _Range(Struct, frozen=True):
     """What may be called so. Hues are degrees of CIELAB and may run through 0."""
 
     hues: tuple[float, float] = (0.0, 360.0)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..craft.piece import Piece, Strand
 from ..craft.stitches import stitch_of
@@ -15,7 +16,7 @@ MOST_SLIPS = 3                # more differences than these are meant
 PROOF = 4                     # pairs of beads of the drawing that agree, for each one that does not
 
 
-class Slip(NamedTuple):
+class Slip(Struct, frozen=True):
     """Two places that would hold the same bead in a mirror picture, and what they hold; None for no bead."""
 
     one: Cell
@@ -89,7 +90,7 @@ def _grounds(placed: Mapping[Cell, str]) -> dict[tuple[int, int], str]:
     return {line: keys.most_common(1)[0][0] for line, keys in lines.items()}
 
 
-class Unlike(NamedTuple):
+class Unlike(Struct, frozen=True):
     """Two strands that stand opposite each other and differ."""
 
     one: Strand

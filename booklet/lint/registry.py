@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
 from importlib import import_module
 from types import ModuleType
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..findings import Finding, Severity
 from . import rules as package
@@ -26,7 +27,7 @@ FIRM = frozenset({"ragged-set", "row-cannot-be-worked", "strand-count", "strand-
                   "missing-pattern", "missing-page", "missing-photo", "listed-twice", "words-do-not-replay"})
 
 
-class Rule(NamedTuple):
+class Rule(Struct, frozen=True):
     """One rule, as its module states it."""
 
     id: str

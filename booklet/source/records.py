@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any, ClassVar, NamedTuple
+from typing import Any, ClassVar
+
+from msgspec import Struct
 
 from .nodes import LIST, MAP, TEXT, Node
 from .reader import FieldPath, Reader, label
@@ -16,7 +18,7 @@ from .values import Value
 from .wording import did_you_mean, nearest, quoted
 
 
-class Entry(NamedTuple):
+class Entry(Struct, frozen=True):
     """A field of a form: what it may hold, what it is for, and what it is where nothing is written."""
 
     value: Value
@@ -65,7 +67,7 @@ class Form:
         return f"{type(self).__name__}({', '.join(f'{name}={value!r}' for name, value in vars(self).items())})"
 
 
-class Record(NamedTuple):
+class Record(Struct, frozen=True):
     """A mapping with known fields, read into a form."""
 
     form: type[Form]
@@ -102,7 +104,7 @@ class Record(NamedTuple):
         return {**found, "required": required} if required else found
 
 
-class Many(NamedTuple):
+class Many(Struct, frozen=True):
     """A list."""
 
     of: Value
@@ -124,7 +126,7 @@ class Many(NamedTuple):
         return {"type": "array", "items": self.of.schema(), "maxItems": self.most}
 
 
-class OneOrMany(NamedTuple):
+class OneOrMany(Struct, frozen=True):
     """A list, or one entry that stands for a list of itself; its place is then that of the field."""
 
     of: Record
@@ -140,7 +142,7 @@ class OneOrMany(NamedTuple):
         return {"anyOf": [self.of.schema(), Many(self.of, self.most).schema()]}
 
 
-class Named(NamedTuple):
+class Named(Struct, frozen=True):
     """A mapping whose values are all of one kind, by names that have a shape or, without one, that are known.
 
     With both, the known names are for editors, and a rule checks them. A name of a shape stands for its entry: the
@@ -177,7 +179,7 @@ class Named(NamedTuple):
         return {"type": "object", "propertyNames": names, "additionalProperties": self.of.schema(), "maxProperties": self.most}
 
 
-class OrText(NamedTuple):
+class OrText(Struct, frozen=True):
     """A group of fields, or text alone, which stands for one of its fields."""
 
     record: Record

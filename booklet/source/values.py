@@ -7,7 +7,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any, NamedTuple, Protocol
+from typing import Any, Protocol
+
+from msgspec import Struct
 
 from . import measures
 from .files import strange_characters
@@ -43,7 +45,7 @@ def text_of(node: Node, reader: Reader, path: FieldPath) -> str | None:
     return text
 
 
-class Text(NamedTuple):
+class Text(Struct, frozen=True):
     """One line of text, or with `lines` a longer one."""
 
     longest: int = 200
@@ -65,7 +67,7 @@ class Text(NamedTuple):
         return {"type": "string" if self.lines else TEXT_TYPES, "minLength": 1, "maxLength": self.longest}
 
 
-class Source(NamedTuple):
+class Source(Struct, frozen=True):
     """Chart or run text, taken apart later: the text with the place of every character."""
 
     longest: int = 500_000
@@ -82,7 +84,7 @@ class Source(NamedTuple):
         return {"type": TEXT_TYPES, "minLength": 1, "maxLength": self.longest}
 
 
-class Choice(NamedTuple):
+class Choice(Struct, frozen=True):
     """One of a few words."""
 
     names: tuple[str, ...]
@@ -110,7 +112,7 @@ class Flag:
         return {"type": "boolean"}
 
 
-class Whole(NamedTuple):
+class Whole(Struct, frozen=True):
     """A whole number."""
 
     low: int = 0
@@ -132,7 +134,7 @@ class Whole(NamedTuple):
         return {"type": "integer", "minimum": self.low, "maximum": self.high}
 
 
-class Number(NamedTuple):
+class Number(Struct, frozen=True):
     """A decimal number greater than 0."""
 
     high: float = MOST
@@ -153,7 +155,7 @@ class Number(NamedTuple):
         return {"type": "number", "exclusiveMinimum": 0, "maximum": self.high}
 
 
-class Measure(NamedTuple):
+class Measure(Struct, frozen=True):
     """A number with its unit; `convert` makes it a number in one unit, `low` and `high` bound that."""
 
     like: str                                    # an example
@@ -202,7 +204,7 @@ def percent(like: str) -> Measure:
     return Measure(like, rf"{measures.NUMBER} ?%", lambda text: measures.amount(text, "%"), 0, 200, "%")
 
 
-class Colour(NamedTuple):
+class Colour(Struct, frozen=True):
     """#rgb or #rrggbb, given as #rrggbb in lower case."""
 
     pattern: str = "#([0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})"
@@ -222,7 +224,7 @@ class Colour(NamedTuple):
         return {"type": "string", "pattern": f"^{self.pattern}$", "examples": ["#3d5a80"]}
 
 
-class Shaped(NamedTuple):
+class Shaped(Struct, frozen=True):
     """Text of a certain shape, said by a regular expression and in words."""
 
     pattern: str
@@ -247,7 +249,7 @@ LINK = Shaped(r"https?://[^\s<>\"'\\]+", "bad-link", "a web address that begins 
 LANGUAGE = Shaped(r"[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*", "bad-language", "a language tag such as en-GB", 35)
 
 
-class FileName(NamedTuple):
+class FileName(Struct, frozen=True):
     """A file under a folder of the workspace, with slashes; nothing that leads out of it."""
 
     like: str
@@ -266,7 +268,7 @@ class FileName(NamedTuple):
         return {"type": "string", "minLength": 1, "maxLength": 300, "examples": [self.like]}
 
 
-class OrWord(NamedTuple):
+class OrWord(Struct, frozen=True):
     """A value, or a word that stands for a way to find it."""
 
     value: Value
