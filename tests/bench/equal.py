@@ -37,8 +37,10 @@ def said(path: Path, sheet: Sheet) -> Said:
 
 
 def _pictures(path: Path) -> Counter[str]:
+    """Text alternatives of figures. A browser makes another figure, which has none, of the element round a picture."""
     with pikepdf.open(path) as pdf:
-        return Counter(" ".join(str(held.get("/Alt", "")).split()) for held in pdf.objects if isinstance(held, pikepdf.Dictionary) and held.get("/S") == "/Figure")
+        tagged = [held for held in pdf.objects if isinstance(held, pikepdf.Dictionary) and held.get("/S") == "/Figure" and "/Alt" in held]
+        return Counter(" ".join(str(held.Alt).split()) for held in tagged)
 
 
 def differences(one: Said, other: Said, folios: int) -> list[str]:
