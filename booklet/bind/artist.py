@@ -8,12 +8,14 @@ from markupsafe import Markup
 
 from ..craft.beads import Bead
 from ..craft.piece import Piece
+from ..craft.scenes import Scene
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg
 from ..draw.finished import finished_svg, pair_svg
 from ..draw.fringe import fringe_svg
 from ..draw.legend import swatch_svg
 from ..draw.screen import screen_chart, screen_file, screen_fringe, screen_pair, screen_swatch, screen_view
+from ..draw.steps import Moving, Stage, scene_svg
 from .pictures import Picture, alt_of, picture
 
 
@@ -36,6 +38,9 @@ class Paper:
 
     def swatch(self, bead: Bead, name: str) -> Picture:
         return picture(swatch_svg(bead))
+
+    def step(self, stage: Stage, scene: Scene) -> Picture:
+        return picture(scene_svg(stage, scene))
 
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """The piece in other colours."""
@@ -71,6 +76,10 @@ class Screen:
 
     def swatch(self, bead: Bead, name: str) -> Picture:
         return picture(screen_swatch(bead, f"{self.prefix}{name}-swatch-{ord(bead.key)}"))
+
+    def step(self, stage: Stage, scene: Scene) -> Picture:
+        """A picture that stands in a file of its own, and can be shown action by action."""
+        return picture(scene_svg(stage, scene, on=Moving))
 
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """Swatches of the beads that change; the page itself can show the piece in them."""

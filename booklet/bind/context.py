@@ -22,7 +22,7 @@ from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_parts, fit_chart
 from ..draw.finished import finished_svg, fit_finished
 from ..draw.fringe import fit_fringe, fringe_note, fringe_parts
-from ..draw.steps import Stage, scene_svg
+from ..draw.steps import Stage
 from ..draw.tiles import Part
 from ..source.pattern import Pattern
 from .accent import accent
@@ -164,7 +164,7 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
         threads=_threads(pattern, uses), tools=_tools(pattern), changes=_changes(uses), pair=_pair(pattern),
         chart=draw.chart(piece, body_bead, slug), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=draw.fringe(piece, fringe_bead, slug) if piece.strands else None,
-        fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values), notes=prose(pattern.notes, values, top=3),
+        fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values, draw), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
@@ -196,7 +196,7 @@ def _second(view: Shown, pattern: Pattern, room: Room, values: Mapping[str, str]
         view, is_second=True, chart=draw.chart(piece, body_bead, name), start=_start(piece, body_bead),
         rows=row_words(piece), fringe=draw.fringe(piece, fringe_bead, name) if piece.strands else None,
         fringe_note=fringe_note(piece), strands=strand_words(piece), changes=_changes(uses),
-        steps=tuple(step for step in _steps(pattern, piece, uses, values) if step not in view.steps))
+        steps=tuple(step for step in _steps(pattern, piece, uses, values, draw) if step not in view.steps))
     return _in_parts(second, piece, replace(room, chart=Box(room.chart.width, room.chart.height - LEAD)), (body_bead, fringe_bead), name)
 
 
@@ -323,7 +323,7 @@ def _start(piece: Piece, bead: float) -> str:
             f"Drawn {scale:.1f} times as large as the piece.")
 
 
-def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str]) -> tuple[StepShown, ...]:
+def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str], draw: Paper | Screen) -> tuple[StepShown, ...]:
     shown_steps, stage = [], Stage(piece)
     for step in steps(piece, pattern.thread, uses, pattern.ear_wire):
         own = pattern.steps.get(step.id)
@@ -332,7 +332,7 @@ def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: 
             middle = prose(own.text, values, top=4) if own.text else plain
             plain = Markup("").join([prose(own.before, values, top=4), middle, prose(own.after, values, top=4)])
         scene = stage.scenes.of(step.id, uses)
-        shown_steps.append(StepShown(step.id, step.title, plain, picture(scene_svg(stage, scene)) if scene else None))
+        shown_steps.append(StepShown(step.id, step.title, plain, draw.step(stage, scene) if scene else None))
     return tuple(shown_steps)
 
 

@@ -28,6 +28,7 @@ class Picture:
     """Collects paths by layer and style. Layers are painted in the order given here."""
 
     draws = True   # False where only the room that a picture takes is asked for
+    moves = False  # True where it is shown action by action, too
 
     def __init__(self, layers: Iterable[str] = ()) -> None:
         self._layers: dict[str, dict[Style, list[str]]] = {name: {} for name in layers}
@@ -37,7 +38,7 @@ class Picture:
         self._layers[layer].setdefault(style, []).append(path)
 
     def part(self, name: str) -> None:
-        """What comes now belongs to this row or strand; on paper that makes no difference."""
+        """What comes now belongs to this row or strand, or to this action of a step; on paper that makes no difference."""
 
     def letter(self, key: str, x: float, y: float, cap: float) -> bool:
         """Whether the picture sets the letter of a bead itself, as type."""

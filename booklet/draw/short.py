@@ -6,6 +6,9 @@ import re
 from collections.abc import Sequence
 
 _NUMBER = re.compile(r"-?\d+\.\d+")
+_COMMAND = re.compile(r"([MmLlHhVvCcQqZz])([^A-Za-z]*)")
+_ANY = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
+_TAKES = {"M": 2, "L": 2, "H": 1, "V": 1, "Q": 4, "C": 6}
 _SLACK = re.compile(r" (?=-)|(?<=[a-zA-Z]) ")
 
 
@@ -31,3 +34,27 @@ def through(points: Sequence[tuple[float, float]]) -> str:
         parts.append(f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}")
         x, y = x + float(across), y + float(down)
     return short("".join(parts))
+
+
+def relative(path: str) -> str:
+    """Path data with every step as it is seen from where the rounded steps before it have led; which needs fewer digits than where it leads."""
+    x = y = start_x = start_y = 0.0
+    parts: list[str] = []
+    for command, text in _COMMAND.findall(path):
+        values = [float(value) for value in _ANY.findall(text)]
+        if command in "Zz":
+            x, y = start_x, start_y
+            parts.append("z")
+            continue
+        axes = {"H": "x", "V": "y"}.get(command.upper(), "xy")
+        steps = []
+        for at in range(0, len(values), _TAKES[command.upper()]):
+            from_x, from_y = (x, y) if command.isupper() else (0.0, 0.0)
+            group = values[at:at + _TAKES[command.upper()]]
+            steps += [short_number(value - (from_y if axes == "y" or axes == "xy" and index % 2 else from_x)) for index, value in enumerate(group)]
+            across = float(steps[-1 if axes == "x" else -2]) if "x" in axes else 0.0
+            x, y = x + across, y + (float(steps[-1]) if "y" in axes else 0.0)
+        if command in "Mm":
+            start_x, start_y = x, y
+        parts.append(command.lower() + " ".join(steps))
+    return _SLACK.sub("", "M" + "".join(parts)[1:])

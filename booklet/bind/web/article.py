@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from base64 import b64encode
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
+from pathlib import PurePosixPath
 
 from markupsafe import Markup
 
@@ -17,10 +19,14 @@ from ..context import Shown, shown
 from ..files import file_name
 from ..geometry import Room
 from ..html import Setter
+from ..pictures import Picture, alt_of
 from ..replayed import check_words
 from .colours import bead_colours, on_dark
 from .variants import Variant, beside, variants
 
+PX = 96 / 25.4           # of a mm
+STEPS = "steps"          # folder of step pictures
+KINDS = {".svg": "image/svg+xml", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png", ".webp": "image/webp"}
 HANDS = {"right": "Right hand", "left": "Left hand"}
 TURNED = {False: "As drawn", True: "Mirror image"}
 
@@ -50,26 +56,51 @@ class Article:
     variant: Variant
     view: Shown
     html: Markup
+    files: Mapping[str, str]   # what lies beside its page, by the name in build/html/
 
 
-def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, together: bool = False,
-             photo: Callable[[Variant, str], str] = lambda variant, name: variant.up + name) -> tuple[Article, ...]:
-    """The article of every variant, its words read back. `together`: they will stand on one page; `title` is that of the book."""
+@dataclass(frozen=True)
+class StepPicture:
+    """Where the picture of a step is found, what it shows, and its size in px."""
+
+    source: str
+    alt: str
+    width: int
+    height: int
+
+
+def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, held: Mapping[str, bytes] | None = None) -> tuple[Article, ...]:
+    """The article of every variant, its words read back. `title` is that of the book. `held`: the photos, where all of them will stand in one file."""
     every = variants(pattern)
-    return tuple(_article(setter, variant, every, room, small, title, together, photo) for variant in every)
+    return tuple(_article(setter, variant, every, room, small, title, held) for variant in every)
 
 
-def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room: Room, small: float, title: str, together: bool,
-             photo: Callable[[Variant, str], str]) -> Article:
+def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room: Room, small: float, title: str,
+             held: Mapping[str, bytes] | None) -> Article:
+    together = held is not None
     pattern, prefix = variant.pattern, f"{variant.name}-" if together and variant.name else ""
     view = shown(pattern, room, small, Screen(prefix, with_small=not variant.name))
+    drawn = {name: step.picture for prefix_of, one in (("", view), ("second-", view.second)) if one
+             for step in one.steps if step.picture for name in [f"{prefix_of}{step.id}"]}
+    photo = "" if not view.photo else variant.up + view.photo if held is None else data_address(view.photo, held[view.photo])
     html = setter.fill(
         "web/article.html.jinja", p=view, way=Way(prefix, variant.is_mirrored), ways=links(variant, every, together), store=f"{file_name(title)}/{pattern.slug}",
         legend=pattern.legend, colours=bead_colours(pattern.legend), dark_accent=on_dark(view.accent),
         way_colours={name: bead_colours({**pattern.legend, **changed}) for name, changed in pattern.colourways.items()},
-        picks=picks(pattern.piece), second_picks=picks(pattern.second) if pattern.second else {}, also=also(view), second_also=also(view.second) if view.second else {}, photo=photo(variant, view.photo) if view.photo else "")
+        picks=picks(pattern.piece), second_picks=picks(pattern.second) if pattern.second else {}, also=also(view), second_also=also(view.second) if view.second else {}, photo=photo,
+        pictures={name: _step_picture(one, data_address(".svg", one.svg.encode()) if together else f"{STEPS}/{pattern.slug}/{name}.svg") for name, one in drawn.items()})
     check_words(pattern, html)
-    return Article(variant, view, html)
+    folder = f"{variant.name}/{STEPS}" if variant.name else STEPS
+    return Article(variant, view, html, {} if together else {f"{folder}/{pattern.slug}/{name}.svg": one.svg for name, one in drawn.items()})
+
+
+def _step_picture(drawn: Picture, source: str) -> StepPicture:
+    return StepPicture(source, alt_of(drawn.svg), round(drawn.width * PX), round(drawn.height * PX))
+
+
+def data_address(name: str, content: bytes) -> str:
+    """An address that holds the content of a picture itself."""
+    return f"data:{KINDS[PurePosixPath(f'x{name}').suffix.lower()]};base64,{b64encode(content).decode()}"
 
 
 def links(variant: Variant, every: tuple[Variant, ...], together: bool) -> list[Link]:

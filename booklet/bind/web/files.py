@@ -56,7 +56,8 @@ def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     keys = {key for pattern in patterns for key in pattern.legend}
     texts["booklet.css"] = css_linked() + style(workspace) + bead_rules(keys)
     texts["booklet.js"] = script(workspace)
-    files = {name: str(text).encode() for name, text in sorted(texts.items())}
+    beside = {name: svg for every in made for article in every for name, svg in article.files.items()}
+    files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
     fonts = {f"fonts/{name}": content for name, content in font_files(texts.values()).items()}
     return files | fonts | photos(root, patterns)
 

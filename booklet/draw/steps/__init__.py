@@ -8,6 +8,7 @@ Beads stand further apart than in the piece (`opened`), so that thread bridges a
 thread goes in and out, `lines` how it runs between, `scene` puts a picture together and `said` tells it in words.
 """
 
+from .moving import Moving
 from .scene import Stage, scene_svg
 
-__all__ = ["Stage", "scene_svg"]
+__all__ = ["Moving", "Stage", "scene_svg"]

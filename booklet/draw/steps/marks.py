@@ -124,8 +124,10 @@ def numbers(picture: Picture, scene: Scene, nodes: Sequence[Node], legs: Sequenc
         near = [leading.at(share) for share in (0.5, 0.75, 0.25)] if leading else [own.start]
         place = _free(near, points, taken, box)
         taken.append(place)
+        picture.part(f"{number}.0")
         picture.add("number", Style(fill=WHITE, stroke=INK, width=0.22), ellipse(*place, 2 * DISC, 2 * DISC))
         picture.add("figure", pen(INK, CAP), alphabet.word(str(number), *place, CAP, "middle"))
+    picture.part("")
 
 
 def _free(near: Sequence[Point], points: Sequence[Point], taken: Sequence[Point], box: Box) -> Point:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from math import atan2
 
@@ -59,6 +59,11 @@ class Thread:
     nodes: list[Node]
     legs: list[Leg]
     needle: list[Point]   # its eye and its point; nothing where the thread ends
+    parts: tuple[str, ...]   # by event: "3.1" is the second event of the third action
+
+    def part(self, event: int) -> str:
+        """The part of an event; none for what was there already."""
+        return self.parts[event] if event >= 0 else ""
 
     @property
     def run(self) -> float:
@@ -80,24 +85,24 @@ class Thread:
                 yield x + (end_x - x) * k / 4, y + (end_y - y) * k / 4
 
 
-def scene_svg(stage: Stage, scene: Scene, *, prefix: str = "step", crop: bool = True) -> str:
-    """The picture of a scene. Without `crop` it shows all of it, however large."""
+def scene_svg(stage: Stage, scene: Scene, *, prefix: str = "step", crop: bool = True, on: Callable[[Iterable[str]], Picture] = Picture) -> str:
+    """The picture of a scene. Without `crop` it shows all of it, however large. `on` makes what it is drawn on."""
     thread = _thread(stage, scene)
     box = _box(stage, thread, marks.highest(stage.opened, scene) + marks.tail_end(scene, thread.nodes))
     scale = 1.0
     if crop:
         scale = max(LEAST, min(MOST, WIDEST / box.size[0], max(HIGH, min(1.0, TALLEST / box.size[1]) * box.size[1]) / box.size[1]))
         box = _cropped(box, thread, WIDEST / scale, TALLEST / scale)
-    picture = Picture((*LAYERS[0], *(f"{name}-{k}" for k in range(len(thread.legs) + 2) for name in ("halo", "thread")), *LAYERS[1]))
+    picture = on((*LAYERS[0], *(f"{name}-{k}" for k in range(len(thread.legs) + 2) for name in ("halo", "thread")), *LAYERS[1]))
     _old_thread(picture, stage, scene, box)
-    _beads(picture, stage.opened, scene, box)
+    _beads(picture, stage.opened, scene, thread, box)
     _insides(picture, thread)
     _legs(picture, thread)
     _bridges(picture, thread)
     marks.folds(picture, stage.opened, scene, box)
     marks.findings(picture, stage.opened, thread.nodes, scene)
     marks.start(picture, scene, thread.nodes, THREAD)
-    marks.finish(picture, scene, thread.nodes, thread.needle, THREAD)
+    _heads(picture, scene, thread)
     marks.numbers(picture, scene, thread.nodes, thread.legs, list(thread.points()), box)
     return picture.svg(box.left, box.top, *box.size, alt=scene_alt(stage.piece, stage.opened.plan, scene), prefix=prefix, scale=scale)
 
@@ -110,7 +115,7 @@ def _thread(stage: Stage, scene: Scene) -> Thread:
     run = mean_run(found)
     found = in_lanes(found, run)
     ends = bool(scene.shown) and isinstance(scene.shown[-1], WeaveIn)
-    return Thread(found, legs(found), [] if ends or not found else marks.needle_points(found[-1], run))
+    return Thread(found, legs(found), [] if ends or not found else marks.needle_points(found[-1], run), _parts(scene))
 
 
 def _rim(cell: Cell) -> tuple[float, float, float, float]:
@@ -158,16 +163,18 @@ def _old_thread(picture: Picture, stage: Stage, scene: Scene, box: Box) -> None:
             picture.add("old-thread", Style(stroke=OLD, width=OLD_THREAD, round=True), line.path)
 
 
-def _beads(picture: Picture, opened: Opened, scene: Scene, box: Box) -> None:
+def _beads(picture: Picture, opened: Opened, scene: Scene, thread: Thread, box: Box) -> None:
     """Beads placed so far pale with a light outline, new ones in their colour with a firm one."""
-    new = dict.fromkeys(place for event in scene.shown if isinstance(event, PickUp) for place in event.places)
+    new = {place: index for index, event in enumerate(scene.shown) if isinstance(event, PickUp) for place in event.places}
     old = dict.fromkeys(place for event in scene.before if isinstance(event, PickUp) for place in event.places if place not in new)
     for layer, places, rim, ink, share in (("old-beads", old, 0.16, OLD_RIM, PALE), ("new-beads", new, 0.38, INK, 0.0)):
         for place in places:
             cell = opened.cells.get(place)
             if cell is not None and _shown(box, cell.x, cell.y, 3.0):
+                picture.part(thread.part(new[place]) if place in new else "")
                 colour = mix(opened.piece.legend[cell.key].colour, WHITE, share)
                 _bead(picture, layer, opened, cell, colour, ink, rim)
+    picture.part("")
 
 
 def _bead(picture: Picture, layer: str, opened: Opened, cell: Cell, colour: str, ink: str, rim: float) -> None:
@@ -200,10 +207,12 @@ def _insides(picture: Picture, thread: Thread) -> None:
     """The thread in the holes of beads: dashes in a light channel."""
     for node in thread.nodes:
         if node.kind == "beads" and node.event >= 0:
+            picture.part(thread.part(node.event))
             line = polyline([node.start, node.end])
             picture.add("channel", Style(stroke=WHITE, width=0.95), polyline(_short(node, CHANNEL_RIM)))
             picture.add("inside", Style(stroke=INK, width=0.42, dash=INSIDE), line)
             marks.arrow(picture, node)
+    picture.part("")
 
 
 def _short(node: Node, less: float) -> list[Point]:
@@ -214,8 +223,10 @@ def _short(node: Node, less: float) -> list[Point]:
 
 def _legs(picture: Picture, thread: Thread) -> None:
     for index, line in enumerate(thread.legs):
+        picture.part(thread.part(line.event))
         picture.add(f"halo-{index}", Style(stroke=WHITE, width=THREAD + HALO), line.path)
         picture.add(f"thread-{index}", Style(stroke=INK, width=THREAD, round=True), line.path)
+    picture.part("")
 
 
 def _bridges(picture: Picture, thread: Thread) -> None:
@@ -223,6 +234,7 @@ def _bridges(picture: Picture, thread: Thread) -> None:
     for node in thread.nodes:
         if node.bridge is None or node.event < 0:
             continue
+        picture.part(thread.part(node.event))
         left, right, away = node.bridge
         line = leg(0, left, away, right, (-away[0], -away[1]))
         halves = split(line.points)
@@ -232,3 +244,26 @@ def _bridges(picture: Picture, thread: Thread) -> None:
         for points in halves:
             layer = "bridge-line" if points in over or node.into == node.out else "bridge-behind"
             picture.add(layer, Style(stroke=BRIDGE_INK, width=BRIDGE, round=True), replace(line, points=points).path)
+    picture.part("")
+
+
+def _heads(picture: Picture, scene: Scene, thread: Thread) -> None:
+    """The needle where the thread ends; where the picture moves, also where it is after every action."""
+    last = int(thread.parts[-1].split(".")[0])
+    for number in range(1, last) if picture.moves else ():
+        done = [node for node in thread.nodes if node.event < 0 or int(thread.part(node.event).split(".")[0]) <= number]
+        picture.part(f"={number}")
+        marks.finish(picture, scene, done, marks.needle_points(done[-1], thread.run) if done else [], THREAD)
+    picture.part(f"={last}")
+    marks.finish(picture, scene, thread.nodes, thread.needle, THREAD)
+    picture.part("")
+
+
+def _parts(scene: Scene) -> tuple[str, ...]:
+    """What comes before the first action belongs to it; what follows one without a number of its own belongs to that."""
+    starts, found, number, first = {action[0]: number for number, action in enumerate(scene.actions, 1)}, [], 1, 0
+    for event in range(len(scene.shown)):
+        if event in starts and starts[event] > 1:
+            number, first = starts[event], event
+        found.append(f"{number}.{event - first}")
+    return tuple(found)
