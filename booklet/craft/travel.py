@@ -66,17 +66,17 @@ class Worked:
 
         Ways are tried in the order of what they cost so far and must still cost at the least (A*), so that few lead astray.
         """
-        order, best = count(), {start.stitch: (0, 0)}
-        waiting: list[tuple] = [(_least(start, goal), 0, next(order), 0, start, ())]
+        newest_first, best = count(0, -1), {start.stitch: (0, 0)}
+        waiting: list[tuple] = [(0, 0, next(newest_first), 0, 0, start, ())]
         while waiting:
-            _, moved, _, cost, here, done = heappop(waiting)
+            *_, cost, moved, here, done = heappop(waiting)
             if here.stitch == goal.stitch:
                 return _events(section, done)
             for more, spot, moves in self._moves(here):
                 reached, name = (cost + more, moved + len(moves)), spot.stitch
                 if name not in best or reached < best[name]:
-                    best[name] = reached
-                    heappush(waiting, (reached[0] + _least(spot, goal), reached[1], next(order), reached[0], spot, (done, moves)))
+                    best[name], left = reached, _least_passes(spot, goal)
+                    heappush(waiting, (reached[0] + left * PASS, reached[1] + left, next(newest_first), *reached, spot, (done, moves)))
         raise ValueError(f"no way from row {start.row.name} to row {goal.row.name}")
 
     def _moves(self, here: Spot) -> Iterator[Move]:
@@ -130,10 +130,10 @@ class Worked:
         return (self._at[level, near] for near in (here.at - 1, here.at + 1) if (level, near) in self._at)
 
 
-def _least(here: Spot, goal: Spot) -> int:
-    """What a way costs at the least: a pass leads to the next row and half a stitch aside, or a whole stitch along the row."""
+def _least_passes(here: Spot, goal: Spot) -> int:
+    """Passes that a way takes at the least: each leads to the next row and half a stitch aside, or a whole stitch along the row."""
     rows, halves = abs(here.row.level - goal.row.level), abs(here.at - goal.at)
-    return PASS * (rows + max(0, halves - rows + 1) // 2)
+    return rows + max(0, halves - rows + 1) // 2
 
 
 def _foot_of(row: Row) -> bool:

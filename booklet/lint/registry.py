@@ -18,9 +18,12 @@ NEEDS = {
     "pattern": "a pattern file that could be read",
     "piece": "its chart and fringe read as rows and strands of known beads",
     "path": "the piece can be worked from end to end",
-    "book": "a book file",
     "prose": "a pattern, or a book with its pages",
+    "photo": "a pattern with a photo",
+    "release": "a pattern, and a record of what was published",
+    "book": "a book file",
 }
+SELDOM = ("book", "photo", "release")   # each with a folder of its own, whose rules are loaded only where they can run
 
 # What these find cannot be printed at all, so no pattern may allow it and no book may call it a smaller thing.
 FIRM = frozenset({"ragged-set", "row-cannot-be-worked", "strand-count", "strand-without-end-bead", "unknown-bead-key", "unknown-placeholder",
@@ -45,13 +48,27 @@ class Rule(Struct, frozen=True):
 
 
 @lru_cache(maxsize=None)
+def rules_in(folder: str) -> tuple[Rule, ...]:
+    """The rules of a folder, one of SELDOM, or "" for those that stand in none."""
+    return tuple(_rule(folder, name) for name in _modules(folder))
+
+
+@lru_cache(maxsize=None)
 def rules() -> Mapping[str, Rule]:
     """Every rule by its id, in the order of the ids."""
-    folder = os.path.dirname(package.__file__)
-    names = sorted(name.removesuffix(".py") for name in os.listdir(folder) if name.endswith(".py") and name != "__init__.py")
-    return {rule.id: rule for rule in map(_rule, names)}
+    return {rule.id: rule for rule in sorted((rule for folder in ("", *SELDOM) for rule in rules_in(folder)), key=lambda rule: rule.id)}
 
 
-def _rule(name: str) -> Rule:
-    module = import_module(f"{package.__name__}.{name}")
+def names() -> list[str]:
+    """The id of every rule, without loading any."""
+    return sorted(name.replace("_", "-") for folder in ("", *SELDOM) for name in _modules(folder))
+
+
+def _modules(folder: str) -> list[str]:
+    found = os.listdir(os.path.join(os.path.dirname(package.__file__), folder))
+    return sorted(name.removesuffix(".py") for name in found if name.endswith(".py") and name != "__init__.py")
+
+
+def _rule(folder: str, name: str) -> Rule:
+    module = import_module(".".join(filter(None, (package.__name__, folder, name))))
     return Rule(module.ID, module.SEVERITY, module.NEEDS, module.check, module)

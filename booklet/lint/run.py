@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from ..findings import Finding, Severity
 from ..source.workspace import Workspace
-from .registry import FIRM, rules
+from .registry import FIRM, SELDOM, rules_in
 from .subject import Subject
 
 OFF = "off"
@@ -52,9 +52,10 @@ def weighed(run: Checked, found: Iterable[Finding], workspace: Workspace) -> Che
 
 
 def _findings(subject: Subject) -> Iterator[Finding]:
-    for rule in rules().values():
-        if subject.has(rule.needs):
-            yield from rule.check(subject)
+    for folder in ("", *filter(subject.has, SELDOM)):
+        for rule in rules_in(folder):
+            if subject.has(rule.needs):
+                yield from rule.check(subject)
 
 
 def _weighed(finding: Finding, severities: dict[str, str]) -> Finding | None:

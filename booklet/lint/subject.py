@@ -75,7 +75,12 @@ class Subject(Struct, frozen=True, dict=True):
 
     def has(self, need: str) -> bool:
         """Whether a rule that needs this, one of registry.NEEDS, can run."""
-        is_book = self.pattern is None and bool(self.book.file)
-        is_path = self.piece is not None and not self.faults and self.strands_fit
-        return {"book": is_book, "pattern": self.pattern is not None, "prose": is_book or self.pattern is not None,
-                "piece": self.piece is not None, "path": is_path}[need]
+        return self._there[need]
+
+    @cached_property
+    def _there(self) -> dict[str, bool]:
+        pattern = self.pattern is not None
+        book = not pattern and bool(self.book.file)
+        return {"pattern": pattern, "piece": self.piece is not None, "path": self.piece is not None and not self.faults and self.strands_fit,
+                "prose": book or pattern, "photo": pattern and self.pattern.photo is not None,
+                "release": pattern and self.workspace.releases is not None, "book": book}

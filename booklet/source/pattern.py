@@ -19,7 +19,7 @@ from .written_strand import WrittenStrand
 
 __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Photo", "StepText", "WrittenHanger", "WrittenStrand"]
 
-_EAR_WIRE = re.compile(r"\bear[- ]?(wire|hook|post|stud|clip)s?\b", re.IGNORECASE)
+_EAR_WIRE = r"\bear[- ]?(wire|hook|post|stud|clip)s?\b"
 
 
 class WrittenHanger(Struct, frozen=True):
@@ -87,7 +87,7 @@ class Pattern(Struct, frozen=True):
     @property
     def ear_wire(self) -> bool:
         """Whether an ear wire with a loop to be opened is among the findings."""
-        return any(_EAR_WIRE.search(item.item) for item in self.findings_list)
+        return any(re.search(_EAR_WIRE, item.item, re.IGNORECASE) for item in self.findings_list)
 
     def mark(self, *path: str | int) -> Mark:
         """The place of a field such as ("counted", "beads"), of ("row", 3) or ("strand", 2), or of what it is part of.

@@ -26,7 +26,7 @@ RULE = "bad-run-text"
 
 _TOKEN = re.compile(r"\s*(?:([0-9]*)([A-Za-z(\[]|\{[^{}]*\})|([0-9]+)|([)\]>])|(\S))")
 # Names are printed in the words and read back from there, so they hold none of the signs that words are made of.
-_NAME = re.compile(r"[^\W_](?:[\w .'’/&×-]{0,58}[^\W_])?")
+_NAME = r"[^\W_](?:[\w .'’/&×-]{0,58}[^\W_])?"
 _Thing = DrawnBead | DrawnTwig | DrawnCharm
 
 
@@ -146,7 +146,7 @@ def _take(groups: list[_Group], match: re.Match, start: int, mark: Mark, written
 
 def _name(braces: str, mark: Mark) -> str:
     name = " ".join(braces[1:-1].split())
-    if not _NAME.fullmatch(name):
+    if not re.fullmatch(_NAME, name):
         raise _Wrong(mark, f"braces name a finding, such as {{ring}}; found {quoted(braces)}",
                      "a name has letters, digits, spaces and hyphens" if name else "")
     return name

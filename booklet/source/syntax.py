@@ -32,8 +32,8 @@ _WORDS = (
     ("cannot start any token", "this character cannot begin a value", "put the value in quotes"),
 )
 _OPENING = ("unexpected end of stream",)   # complaints that belong where the trouble began
-_BARE_COLOUR = re.compile(r"[:\s](#[0-9A-Fa-f]{3,6})\b")
-_CHART_LINE = re.compile(r"\s*[A-Za-z0-9](?:\s+[A-Za-z0-9])*\s*$")
+_BARE_COLOUR = r"[:\s](#[0-9A-Fa-f]{3,6})\b"
+_CHART_LINE = r"\s*[A-Za-z0-9](?:\s+[A-Za-z0-9])*\s*$"
 
 
 def syntax_finding(error: yaml.MarkedYAMLError, lines: list[str], file: str) -> Finding:
@@ -63,9 +63,9 @@ def _special_hint(error: yaml.MarkedYAMLError, row: int, lines: list[str]) -> st
     context = error.context_mark
     if context is not None and "flow" in (error.context or ""):
         for line in lines[context.line:row + 1]:
-            bare = _BARE_COLOUR.search(line)
+            bare = re.search(_BARE_COLOUR, line)
             if bare and not re.search(f"[\"'][^\"']*{bare.group(1)}", line):
                 return f'put the colour in quotes, "{bare.group(1)}": a bare # begins a comment'
-    if row < len(lines) and _CHART_LINE.match(lines[row]) and "chart:" in "\n".join(lines[max(row - 40, 0):row]):
+    if row < len(lines) and re.match(_CHART_LINE, lines[row]) and "chart:" in "\n".join(lines[max(row - 40, 0):row]):
         return "a chart whose top row is not its widest needs a bar | before every line"
     return ""

@@ -279,7 +279,7 @@ def test_error_a_technique_at_two_levels(tmp_path):
 
 def test_the_pages_that_come_with_booklet_are_those_that_are_bound():
     from booklet.bind import pages
-    from booklet.lint.rules.missing_page import SHIPPED
+    from booklet.lint.rules.book.missing_page import SHIPPED
 
     assert SHIPPED == pages.SHIPPED and package.__doc__
 

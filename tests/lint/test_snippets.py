@@ -7,7 +7,7 @@ import pytest
 from booklet.findings import Severity
 from booklet.lint import rules as package
 from booklet.lint.explain import explain, explanation
-from booklet.lint.registry import NEEDS, rules
+from booklet.lint.registry import NEEDS, SELDOM, names, rules, rules_in
 from booklet.lint.run import lint
 from booklet.source.workspace import load
 from tests.lint.books import BOOK, completed, several, write_book
@@ -47,6 +47,11 @@ def test_a_rule_bears_the_name_of_its_module(rule):
 
 
 @EACH
+def test_a_rule_that_seldom_runs_stands_in_a_folder_named_for_what_it_needs(rule):
+    assert (rule in rules_in(rule.needs)) == (rule.needs in SELDOM) == (rule not in rules_in(""))
+
+
+@EACH
 def test_a_rule_is_explained_in_a_sentence_and_a_reason(rule):
     told = explanation(rule)
     assert "\n" not in told.fault and told.fault.endswith(".")
@@ -56,13 +61,14 @@ def test_a_rule_is_explained_in_a_sentence_and_a_reason(rule):
 
 @EACH
 def test_a_rule_calls_no_other_rule(rule):
-    text = (Path(package.__file__).parent / f"{rule.id.replace('-', '_')}.py").read_text("utf-8")
+    text = Path(rule.module.__file__).read_text("utf-8")
     assert not any(f"import {other}" in text or f"from .{other}" in text for other in (name.replace("-", "_") for name in rules()))
 
 
 def test_every_module_of_the_folder_is_a_rule():
-    modules = {path.stem for path in Path(package.__file__).parent.glob("*.py")} - {"__init__"}
+    modules = {path.stem for path in Path(package.__file__).parent.rglob("*.py")} - {"__init__"}
     assert modules == {name.replace("-", "_") for name in rules()}
+    assert names() == list(rules())
 
 
 def test_a_rule_that_needs_more_than_could_be_read_does_not_run(tmp_path):

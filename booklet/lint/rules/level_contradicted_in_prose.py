@@ -32,7 +32,7 @@ _CALLED = (
     (re.compile(r"\b(?:advanced(?: level)? (?:piece|project|pattern)|for advanced (?:makers|beaders)|not for beginners|not a first piece)\b",
                 re.IGNORECASE), "not for beginners", {"intermediate", "advanced"}),
 )
-_NOT = re.compile(r"\b(?:not|no|never|hardly|isn't)\b[^.]*$", re.IGNORECASE)
+_NOT = r"\b(?:not|no|never|hardly|isn't)\b[^.]*$"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -41,7 +41,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     for passage in subject.passages if level else ():
         for words, said, levels in _CALLED:
             for match in words.finditer(passage.words):
-                denied = said == "beginner" and _NOT.search(passage.words[:match.start()])
+                denied = said == "beginner" and re.search(_NOT, passage.words[:match.start()], re.IGNORECASE)
                 if level not in levels and not denied:
                     yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
                                   f"{' '.join(match[0].split())!r} does not go with the level, which is {level}")

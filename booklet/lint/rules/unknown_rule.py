@@ -36,7 +36,7 @@ from collections.abc import Iterator
 from ...findings import Finding, Severity
 from ...source.wording import did_you_mean, quoted
 from ..page_rules import PAGE_RULES
-from ..registry import rules
+from ..registry import names
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-rule", Severity.ERROR, "prose"
@@ -45,7 +45,7 @@ ID, SEVERITY, NEEDS = "unknown-rule", Severity.ERROR, "prose"
 def check(subject: Subject) -> Iterator[Finding]:
     """Every such name in the pattern, or in the book."""
     pattern = subject.pattern
-    names, place, path = (pattern.allowed, pattern, ("lint", "allow")) if pattern else (subject.book.severities, subject.book, ("lint", "severity"))
-    for name in names:
-        if name not in rules() and name not in PAGE_RULES:
-            yield Finding(place.mark(*path, name), SEVERITY, ID, f"there is no rule {quoted(name)}", did_you_mean(name, [*rules(), *PAGE_RULES]))
+    said, place, path = (pattern.allowed, pattern, ("lint", "allow")) if pattern else (subject.book.severities, subject.book, ("lint", "severity"))
+    for name in said:
+        if name not in names() and name not in PAGE_RULES:
+            yield Finding(place.mark(*path, name), SEVERITY, ID, f"there is no rule {quoted(name)}", did_you_mean(name, [*names(), *PAGE_RULES]))

@@ -15,14 +15,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "missing-photo", Severity.ERROR, "pattern"
+ID, SEVERITY, NEEDS = "missing-photo", Severity.ERROR, "photo"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """A photo that is named but is not a file."""
     photo = subject.pattern.photo
-    if photo and not (subject.workspace.root / "patterns" / photo.file).is_file():
+    if not (subject.workspace.root / "patterns" / photo.file).is_file():
         yield Finding(subject.pattern.mark("photo", "file"), SEVERITY, ID, f"there is no file patterns/{photo.file}")

@@ -24,20 +24,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "chart-changed-version-not", Severity.ERROR, "piece"
+ID, SEVERITY, NEEDS = "chart-changed-version-not", Severity.ERROR, "release"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Once, with the counts that have changed."""
     pattern, releases = subject.pattern, subject.workspace.releases
-    release = releases.at(pattern.slug, pattern.version) if releases else None
-    if release is None:
+    release = releases.at(pattern.slug, pattern.version)
+    if release is None or pattern.piece is None:
         return
-    from ...craft.tally import hand_counts, tally   # loaded here, because most patterns are not yet released
-    from ...source.content import stitched
+    from ....craft.tally import hand_counts, tally   # loaded here, because most patterns are not yet released
+    from ....source.content import stitched
 
     if stitched(pattern) != release.stitched:
         now = {**hand_counts(pattern.piece), **{line.key: line.piece for line in tally(pattern.piece).lines}}

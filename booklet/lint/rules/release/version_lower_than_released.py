@@ -23,16 +23,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "version-lower-than-released", Severity.ERROR, "pattern"
+ID, SEVERITY, NEEDS = "version-lower-than-released", Severity.ERROR, "release"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """The two versions, where the released one is higher."""
     pattern, releases = subject.pattern, subject.workspace.releases
-    last = releases.last(pattern.slug) if releases and pattern.version else None
+    last = releases.last(pattern.slug) if pattern.version else None
     if last and last.is_newer_than(pattern.version):
         yield Finding(pattern.mark("version"), SEVERITY, ID, f"the version is {pattern.version}, but {last.version} was released already",
                       "raise the version above it")

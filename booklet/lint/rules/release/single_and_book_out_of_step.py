@@ -32,17 +32,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "single-and-book-out-of-step", Severity.WARNING, "pattern"
+ID, SEVERITY, NEEDS = "single-and-book-out-of-step", Severity.WARNING, "release"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """The two versions, where the last book that was released and the last single differ."""
     pattern, releases = subject.pattern, subject.workspace.releases
-    last = releases.last(pattern.slug) if releases else None
-    in_book = releases.books[-1].patterns.get(pattern.slug) if releases and releases.books else None
+    last = releases.last(pattern.slug)
+    in_book = releases.books[-1].patterns.get(pattern.slug) if releases.books else None
     if last and in_book and releases.at(pattern.slug, in_book) != last:
         yield Finding(pattern.mark("version"), SEVERITY, ID,
                       f"version {last.version} was released as a single, but {releases.books[-1].edition} of the book has {in_book}",

@@ -25,8 +25,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "listed-twice", Severity.ERROR, "book"
 

@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..photos import photo_path, pixels, printed_width
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...photos import photo_path, pixels, printed_width
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "photo-too-coarse", Severity.WARNING, "pattern"
+ID, SEVERITY, NEEDS = "photo-too-coarse", Severity.WARNING, "photo"
 
 LEAST = 300   # dots an inch; published: a printer's table asks 300 for halftones, 200 at the least
 

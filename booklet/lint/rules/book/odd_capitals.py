@@ -27,8 +27,8 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "odd-capitals", Severity.NOTE, "book"
 

@@ -23,10 +23,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ...source.files import mark_at
-from ..figures import NUMBER, value_of
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ....source.files import mark_at
+from ...figures import NUMBER, value_of
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "wrong-number-of-patterns", Severity.ERROR, "book"
 

@@ -16,11 +16,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ...source.wording import quoted
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ....source.wording import quoted
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "useless-alt-text", Severity.WARNING, "pattern"
+ID, SEVERITY, NEEDS = "useless-alt-text", Severity.WARNING, "photo"
 
 _FILE = re.compile(r"\.(?:jpe?g|png|webp|gif|tiff?|heic)$|^(?:img|dsc|dscn|pxl)[_-]?[0-9]+", re.IGNORECASE)
 
@@ -28,7 +28,7 @@ _FILE = re.compile(r"\.(?:jpe?g|png|webp|gif|tiff?|heic)$|^(?:img|dsc|dscn|pxl)[
 def check(subject: Subject) -> Iterator[Finding]:
     """An alternative text that is one word, a file name or the title."""
     pattern = subject.pattern
-    alt = pattern.photo.alt if pattern.photo else ""
+    alt = pattern.photo.alt
     if alt and (" " not in alt.strip() or _FILE.search(alt) or alt.casefold().strip(". ") == pattern.title.casefold()):
         yield Finding(pattern.mark("photo", "alt"), SEVERITY, ID, f"the alternative text {quoted(alt)} does not say what the photo shows",
                       "say what is seen: two white earrings with a blue fringe, on slate")

@@ -24,19 +24,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "text-changed-version-not", Severity.WARNING, "piece"
+ID, SEVERITY, NEEDS = "text-changed-version-not", Severity.WARNING, "release"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Once, with what else a maker goes by that has changed."""
     pattern, releases = subject.pattern, subject.workspace.releases
-    release = releases.at(pattern.slug, pattern.version) if releases else None
-    if release is None:
+    release = releases.at(pattern.slug, pattern.version)
+    if release is None or pattern.piece is None:
         return
-    from ...source.content import facts, printed, stitched   # loaded here, because most patterns are not yet released
+    from ....source.content import facts, printed, stitched   # loaded here, because most patterns are not yet released
 
     if printed(pattern) != release.printed and stitched(pattern) == release.stitched:
         now = facts(pattern)

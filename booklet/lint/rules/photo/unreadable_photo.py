@@ -16,11 +16,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..photos import photo_path, pixels
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...photos import photo_path, pixels
+from ...subject import Subject
 
-ID, SEVERITY, NEEDS = "unreadable-photo", Severity.ERROR, "pattern"
+ID, SEVERITY, NEEDS = "unreadable-photo", Severity.ERROR, "photo"
 
 
 def check(subject: Subject) -> Iterator[Finding]:

@@ -34,9 +34,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator
 
-from ...craft.piece import Piece
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....craft.piece import Piece
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "same-chart", Severity.WARNING, "book"
 

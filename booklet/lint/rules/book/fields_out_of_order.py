@@ -32,10 +32,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ...source.pattern import Pattern
-from ...source.schema import PatternFile
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ....source.pattern import Pattern
+from ....source.schema import PatternFile
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "fields-out-of-order", Severity.NOTE, "book"
 

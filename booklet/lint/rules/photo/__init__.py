@@ -1,0 +1,1 @@
+"""Rules on the photo of a pattern."""

@@ -1,0 +1,1 @@
+"""Rules that hold a pattern against the record of what was published."""
