@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from ..bind.book import web
 from ..bind.files import update_folder
