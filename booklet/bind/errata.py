@@ -103,7 +103,7 @@ def errata_text(every: Iterable[Errata], heading: str = "") -> str:
     for errata in every:
         lines += ["", _("{title}, version {version}", title=errata.title, version=errata.version),
                   _("What has changed since version {version}:", version=errata.since)]
-        lines += [] if errata.corrections else [f"  {_('Nothing that a maker stitches, buys or reads.')}"]
+        lines += [] if errata.corrections else ["  " + _("Nothing that a maker stitches, buys or reads.")]
         for part, changes in errata.parts:
             lines += ["", part]
             for change in changes:
@@ -116,8 +116,8 @@ def _said(change: Correction) -> Iterator[str]:
         yield f"  {change.what} {change.new}"
         return
     yield f"  {change.what}"
-    yield _wrapped(_("was"), change.old or f"({_('not there')})")
-    yield _wrapped(_("is now"), change.new or f"({_('left out')})")
+    yield _wrapped(_("was"), change.old or "(" + _("not there") + ")")
+    yield _wrapped(_("is now"), change.new or "(" + _("left out") + ")")
 
 
 def _wrapped(label: str, text: str) -> str:

@@ -39,7 +39,7 @@ def with_pictures(html: Markup) -> Markup:
 
 def _sizes() -> str:
     kinds = shipped_kinds()
-    lines = [f"| {_('bead')} | {_('width')} | {_('height')} |", "| --- | --- | --- |"]
+    lines = ["| " + " | ".join((_("bead"), _("width"), _("height"))) + " |", "| --- | --- | --- |"]
     return "\n".join([*lines, *(f"| {kind_said(name)} | {mm_and_inches(COUNTED * kinds[name].diameter)} | {mm_and_inches(COUNTED * kinds[name].length)} |" for name in SHOWN)])
 
 
