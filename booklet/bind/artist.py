@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from markupsafe import Markup
 
 from ..craft.beads import Bead
+from ..craft.language import _
 from ..craft.piece import Piece
 from ..craft.scenes import Scene
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
@@ -49,7 +50,7 @@ class Paper:
 
 def told(svg: str, words: Iterable[RowWords | StrandWords]) -> Picture:
     """A chart whose alternative text ends with its words, so that it tells every bead."""
-    return picture(svg, f"{alt_of(svg)} In words: {'. '.join(line.line for line in words)}.")
+    return picture(svg, _("{chart} In words: {words}.", chart=alt_of(svg), words=". ".join(line.line for line in words)))
 
 
 class Screen:

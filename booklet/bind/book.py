@@ -9,6 +9,7 @@ from pathlib import Path
 from markupsafe import Markup
 from msgspec.structs import replace
 
+from ..craft.language import _
 from ..craft.pair import in_hand
 from ..errors import FindingsError, WrongUse
 from ..findings import Finding, Severity
@@ -159,7 +160,7 @@ def book_html(workspace: Workspace, patterns: list[Pattern], views: dict[str, Sh
 
 def titles(patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...]) -> dict[str, str]:
     """The title of every section by its id."""
-    return {FINDER: "Find a pattern"} | {slug: view.title for slug, view in views.items()} | {page.slug: page.title for page in (*front, *back)}
+    return {FINDER: _("Find a pattern")} | {slug: view.title for slug, view in views.items()} | {page.slug: page.title for page in (*front, *back)}
 
 
 def cover_lines(patterns: list[Pattern], box: Box) -> list[list[Picture]]:

@@ -8,11 +8,14 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 from msgspec import structs
 
-from ..craft.beads import Bead
+from ..craft.beads import Bead, finish_said, kind_said
 from ..craft.events import Section
+from ..craft.language import _, decimal, ngettext, pgettext, plainly, sentences
 from ..craft.pair import has_two_faces, is_symmetric
 from ..craft.passes import needle_for
 from ..craft.piece import Piece
+from ..craft.plan import material_said, thread_said
+from ..craft.saying import from_to
 from ..craft.size import mass, size
 from ..craft.steps import reading_the_chart, steps
 from ..craft.tally import BeadTally, Tally, tally
@@ -28,7 +31,7 @@ from ..source.pattern import Pattern
 from .accent import accent
 from .artist import Paper, Screen, told
 from .geometry import Box, Room
-from .numbers import count, grams, many, metres, mm_and_inches
+from .numbers import count, grams, metres, mm_and_inches
 from .pictures import Picture, alt_of, picture
 from .photos import photo_name
 from .placeholders import values_of
@@ -41,6 +44,7 @@ BESIDE_PHOTO = 0.45    # of the height that a view has without a photo
 LARGEST_VIEW = 3.0   # times life size
 LARGER_BODY = 1.5      # times the scale of the fringe chart
 LEAD = 24.0          # mm, what the words over the charts of a second piece take
+_THREADED = {"body": lambda: pgettext("thread for", "body"), "fringe": lambda: pgettext("thread for", "fringe"), "warps": lambda: pgettext("thread for", "warps")}
 
 
 @dataclass(frozen=True)
@@ -157,7 +161,7 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
     uses = thread_use(piece, pattern.thread)
     values = values_of(pattern, counts)
     view = Shown(
-        slug=slug, title=pattern.title, version=pattern.version, summary=pattern.summary, level=pattern.level,
+        slug=slug, title=pattern.title, version=pattern.version, summary=pattern.summary, level=_(pattern.level),
         accent=accent(counts), pieces=pattern.pieces, drop=pattern.drop, spare=_spare(pattern),
         view=_view(pattern, room.view, draw), small=draw.small(piece, small, slug), facts=_facts(pattern, counts),
         materials=tuple(_material(line, draw.swatch(line.bead, slug)) for line in counts.lines), kinds=_kinds(counts), findings=_findings(pattern),
@@ -167,7 +171,7 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
         fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values, draw), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
-        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=f"{pattern.title} · version {pattern.version}")
+        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=_("{title} · version {version}", title=pattern.title, version=pattern.version))
     view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
     return replace(view, second=_second(view, pattern, room, values, draw)) if pattern.second else view
 
@@ -233,23 +237,29 @@ def chart_scales(piece: Piece, room: Room) -> tuple[float, float]:
 
 def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:
     piece, measured, weight = pattern.piece, size(pattern.piece), mass(pattern.piece)
-    heavy = "; heavy for an ear" if weight > HEAVY else "; on the heavy side for an ear" if weight > WEIGHTY else ""
-    each = "each piece, without the ear wire" if pattern.pieces > 1 else "without the ear wire"
-    facts = [Fact("Level", pattern.level), Fact("Makes", _makes(pattern)), Fact("Techniques", techniques_said(piece)),
-             Fact("Width", mm_and_inches(measured.width)), Fact("Length", f"{mm_and_inches(measured.length)}, ear wire not counted")]
+    facts = [Fact(_("Level"), _(pattern.level)), Fact(_("Makes"), _makes(pattern)), Fact(_("Techniques"), techniques_said(piece)),
+             Fact(_("Width"), mm_and_inches(measured.width)), Fact(_("Length"), _("{length}, ear wire not counted", length=mm_and_inches(measured.length)))]
     if piece.strands:
-        facts.append(Fact("Body and fringe", f"{mm_and_inches(measured.body)} and {mm_and_inches(measured.fringe)}"))
-    facts += [Fact("Mass", f"{grams(weight)} g of beads {each}{heavy}"),
-              Fact("Beads", f"{count(counts.beads)} a piece" + (f", {count(counts.beads * counts.pieces)} in all" if counts.pieces > 1 else ""))]
+        facts.append(Fact(_("Body and fringe"), _("{body} and {fringe}", body=mm_and_inches(measured.body), fringe=mm_and_inches(measured.fringe))))
+    beads = _("{number} a piece", number=count(counts.beads))
+    if counts.pieces > 1:
+        beads = _("{first}, {second}", first=beads, second=_("{number} in all", number=count(counts.beads * counts.pieces)))
+    facts += [Fact(_("Mass"), _mass(weight, pattern.pieces)), Fact(_("Beads"), beads)]
     return tuple(facts)
+
+
+def _mass(weight: float, pieces: int) -> str:
+    said = _("{grams} g of beads each piece, without the ear wire", grams=grams(weight)) if pieces > 1 else \
+        _("{grams} g of beads without the ear wire", grams=grams(weight))
+    return _("{mass}; heavy for an ear", mass=said) if weight > HEAVY else _("{mass}; on the heavy side for an ear", mass=said) if weight > WEIGHTY else said
 
 
 def _makes(pattern: Pattern) -> str:
     if pattern.makes != "pair":
-        return "a single piece"
+        return _("a single piece")
     if pattern.second:
-        return "a pair; the second piece mirrors the first and has charts and words of its own"
-    return "a pair; the second piece is the first turned over" if pattern.mirror and not is_symmetric(pattern.piece) else "a pair of equal pieces"
+        return _("a pair; the second piece mirrors the first and has charts and words of its own")
+    return _("a pair; the second piece is the first turned over") if pattern.mirror and not is_symmetric(pattern.piece) else _("a pair of equal pieces")
 
 
 def _pair(pattern: Pattern) -> str:
@@ -257,32 +267,34 @@ def _pair(pattern: Pattern) -> str:
     if not pattern.mirror or pattern.pieces == 1:
         return ""
     if is_symmetric(pattern.piece):
-        return "Work it like the first: left and right are alike, so it is its own mirror image."
+        return _("Work it like the first: left and right are alike, so it is its own mirror image.")
     if pattern.second is None:
-        return ("Work it like the first and turn it over: flat beadwork shows the same beads on both faces, so turning is enough. "
+        return _("Work it like the first and turn it over: flat beadwork shows the same beads on both faces, so turning is enough. "
                 "The side that faced you becomes the back, and the two mirror each other.")
-    why = "The piece has a front" if has_two_faces(pattern.piece) else "Strands with branches do not lie flat"
-    return (f"{why}, so turning a second one over would not do. Work it from the charts and words of the second piece, which are the mirror "
+    why = _("The piece has a front, so turning a second one over would not do.") if has_two_faces(pattern.piece) else \
+        _("Strands with branches do not lie flat, so turning a second one over would not do.")
+    return sentences(why, _("Work it from the charts and words of the second piece, which are the mirror "
             "image of those of the first; the rows are worked in the same order and start at the same side. Steps that name other rows or places "
-            "than for the first piece follow the words.")
+            "than for the first piece follow the words."))
 
 
 def _spare(pattern: Pattern) -> str:
-    least = f", at least {many(pattern.least_spare, 'bead')} a colour" if pattern.least_spare else ""
-    return f"{pattern.spare_percent:g} % spare{least}"
+    spare = _("{percent} % spare", percent=plainly(pattern.spare_percent))
+    return ngettext("{spare}, at least {count} bead a colour", "{spare}, at least {count} beads a colour", pattern.least_spare,
+                    spare=spare, count=count(pattern.least_spare)) if pattern.least_spare else spare
 
 
 def _material(line: BeadTally, swatch: Picture) -> Material:
     bead = line.bead
-    return Material(swatch, bead.key, bead.name, bead.finish, bead.kind.name, count(line.piece), count(line.total), count(line.to_buy),
+    return Material(swatch, bead.key, bead.name, finish_said(bead.finish), kind_said(bead.kind.name), count(line.piece), count(line.total), count(line.to_buy),
                     grams(line.grams), str(line.packs))
 
 
 def _kinds(counts: Tally) -> tuple[str, ...]:
     """What was taken for each kind of bead in sizes and grams."""
     kinds = {line.bead.kind.name: line.bead.kind for line in counts.lines}
-    return tuple(f"{kind.name} is taken as {kind.diameter:g} mm wide and {kind.length:g} mm long, {1000 / kind.mass:.0f} beads a gram"
-                 for kind in kinds.values())
+    return tuple(_("{kind} is taken as {width} mm wide and {length} mm long, {count} beads a gram", kind=kind_said(kind.name), width=plainly(kind.diameter),
+                   length=plainly(kind.length), count=decimal(1000 / kind.mass, 0)) for kind in kinds.values())
 
 
 def _findings(pattern: Pattern) -> tuple[Listed, ...]:
@@ -294,20 +306,27 @@ def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...
     plan, lines = pattern.thread, []
     for total in thread_totals(uses, pattern.pieces, plan):
         known = plan.kinds.get(total.kind)
-        kind = f"{total.kind} ({known.diameter:g} mm, {known.material})" if known and known.material else total.kind
-        spools = f"; {many(total.spools, 'spool')} of {known.spool / 1000:g} m" if total.spools else ""
-        warps = f", {many(total.warps, 'warp')} of {metres(total.warp)}" if total.warps else ""
-        lines.append(Listed(metres(total.length), f"{kind} for {' and '.join(total.parts)}: "
-                                                  f"{many(total.lengths, 'working length')} of {metres(plan.length)}{warps} in all{spools}"))
+        kind = thread_said(total.kind)
+        if known and known.material:
+            kind = _("{thread} ({diameter} mm, {material})", thread=kind, diameter=plainly(known.diameter), material=material_said(known.material))
+        cut = ngettext("{count} working length of {length}", "{count} working lengths of {length}", total.lengths, count=count(total.lengths), length=metres(plan.length))
+        if total.warps:
+            cut = ngettext("{lengths}, {count} warp of {length}", "{lengths}, {count} warps of {length}", total.warps,
+                           lengths=cut, count=count(total.warps), length=metres(total.warp))
+        what = _("{thread} for {parts}: {lengths} in all", thread=kind, parts=_(" and ").join(_THREADED[part]() for part in total.parts), lengths=cut)
+        if total.spools:
+            what = ngettext("{what}; {count} spool of {length} m", "{what}; {count} spools of {length} m", total.spools,
+                            what=what, count=count(total.spools), length=plainly(known.spool / 1000))
+        lines.append(Listed(metres(total.length), what))
     return tuple(lines)
 
 
 def _tools(pattern: Pattern) -> Listed:
     """Needles of the size that goes through every bead, and what else is needed."""
     needle = needle_for(pattern.piece, pattern.thread)
-    size = f"size {needle.size}" if needle else "size 10 to 12"
-    also = "; scissors, and two pliers for the ear wires" if pattern.ear_wire else "; scissors"
-    return Listed("2", f"beading needles, {size}{also}")
+    size = needle.size if needle else from_to(10, 12)
+    return Listed("2", _("beading needles, size {size}; scissors, and two pliers for the ear wires", size=size) if pattern.ear_wire else
+                  _("beading needles, size {size}; scissors", size=size))
 
 
 def _changes(uses: tuple[ThreadUse, ...]) -> frozenset[Section]:
@@ -316,11 +335,11 @@ def _changes(uses: tuple[ThreadUse, ...]) -> frozenset[Section]:
 
 def _start(piece: Piece, bead: float) -> str:
     """How to read this chart, in a sentence."""
-    turned = f" Rows {piece.lower[0].number} and on lie below it and are worked last." if piece.lower else ""
-    sets = "" if piece.drop == 1 else f" A stitch is a set of {piece.drop} beads."
     scale = bead / max(piece.legend[key].kind.diameter for stitch in piece.base.stitches for key in stitch.beads)
-    return (f"{reading_the_chart(piece)}{sets}{turned} "
-            f"Drawn {scale:.1f} times as large as the piece.")
+    return sentences(
+        reading_the_chart(piece), "" if piece.drop == 1 else _("A stitch is a set of {count} beads.", count=piece.drop),
+        _("Rows {number} and on lie below it and are worked last.", number=piece.lower[0].number) if piece.lower else "",
+        _("Drawn {scale} times as large as the piece.", scale=decimal(scale, 1)))
 
 
 def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str], draw: Paper | Screen) -> tuple[StepShown, ...]:
@@ -338,6 +357,6 @@ def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: 
 
 def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Paper | Screen) -> Colourway:
     other = structs.replace(piece, legend={**piece.legend, **changed})
-    changes = "; ".join(f"{key} {bead.name}, {bead.finish}" for key, bead in changed.items())
-    view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), f"The same piece in the colourway {name}: {changes}")
+    changes = "; ".join(f"{key} {bead.name}, {finish_said(bead.finish)}" for key, bead in changed.items())
+    view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), _("The same piece in the colourway {name}: {changes}", name=name, changes=changes))
     return Colourway(name, view, changes, changed)

@@ -11,6 +11,7 @@ from itertools import groupby
 from textwrap import fill
 
 from ..craft.corrections import Correction, bead_corrections, corrections
+from ..craft.language import _, message
 from ..craft.stitches import faults
 from ..craft.tally import Tally, tally
 from ..errors import UnreadableInput
@@ -21,8 +22,9 @@ from ..source.releases import Release
 from ..source.resolve import read_pattern
 from ..source.workspace import Workspace
 
-PARTS = {"row": "Rows", "strand": "Strands", "hanger": "Hanger", "bead": "Beads of the key", "count": "Bead counts, old → new", "fact": "Also", "text": "Words"}
-FACTS = {"makes": "Makes", "hand": "First row from the", "level": "Level", "thread": "Thread", "findings": "Findings"}
+PARTS = {"row": message("Rows"), "strand": message("Strands"), "hanger": message("Hanger"), "bead": message("Beads of the key"),
+         "count": message("Bead counts, old → new"), "fact": message("Also"), "text": message("Words")}
+FACTS = {"makes": message("Makes"), "hand": message("First row from the"), "level": message("Level"), "thread": message("Thread"), "findings": message("Findings")}
 TOLD_ONCE = ("count", "text")   # parts whose corrections are one phrase
 WIDTH = 78   # columns of the text
 
@@ -39,7 +41,7 @@ class Errata:
     @property
     def parts(self) -> list[tuple[str, list[Correction]]]:
         """The corrections under the heading of their part."""
-        return [(PARTS[part], list(group)) for part, group in groupby(self.corrections, key=lambda one: one.part)]
+        return [(_(PARTS[part]), list(group)) for part, group in groupby(self.corrections, key=lambda one: one.part)]
 
 
 def errata_of(workspace: Workspace, pattern: Pattern) -> Errata | None:
@@ -85,22 +87,23 @@ def _facts(before: Release, pattern: Pattern) -> Iterator[Correction]:
     now = facts(pattern)
     for name, label in FACTS.items():
         if before.facts.get(name, "") != now.get(name, ""):
-            yield Correction("fact", label, before.facts.get(name, ""), now.get(name, ""))
+            yield Correction("fact", _(label), before.facts.get(name, ""), now.get(name, ""))
 
 
 def _texts(old: Pattern, new: Pattern) -> Iterator[Correction]:
     """Notes and steps are not repeated here: the maker reads them where they stand."""
-    for what, was, now in (("Notes", old.notes, new.notes), ("Steps", old.steps, new.steps), ("Other colours", old.colourways, new.colourways)):
+    for what, was, now in ((_("Notes"), old.notes, new.notes), (_("Steps"), old.steps, new.steps), (_("Other colours"), old.colourways, new.colourways)):
         if was != now:
-            yield Correction("text", what, "", "have changed: read them again" if now else "have been taken out")
+            yield Correction("text", what, "", _("have changed: read them again") if now else _("have been taken out"))
 
 
 def errata_text(every: Iterable[Errata], heading: str = "") -> str:
     """The list as plain text, for a shop's update."""
     lines = [heading] if heading else []
     for errata in every:
-        lines += ["", f"{errata.title}, version {errata.version}", f"What has changed since version {errata.since}:"]
-        lines += [] if errata.corrections else ["  Nothing that a maker stitches, buys or reads."]
+        lines += ["", _("{title}, version {version}", title=errata.title, version=errata.version),
+                  _("What has changed since version {version}:", version=errata.since)]
+        lines += [] if errata.corrections else ["  " + _("Nothing that a maker stitches, buys or reads.")]
         for part, changes in errata.parts:
             lines += ["", part]
             for change in changes:
@@ -113,8 +116,8 @@ def _said(change: Correction) -> Iterator[str]:
         yield f"  {change.what} {change.new}"
         return
     yield f"  {change.what}"
-    yield _wrapped("was", change.old or "(not there)")
-    yield _wrapped("is now", change.new or "(left out)")
+    yield _wrapped(_("was"), change.old or "(" + _("not there") + ")")
+    yield _wrapped(_("is now"), change.new or "(" + _("left out") + ")")
 
 
 def _wrapped(label: str, text: str) -> str:

@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from colorsys import rgb_to_hsv
 from dataclasses import dataclass
 
+from ..craft.language import _, message, ngettext
+from ..craft.saying import sentence
 from ..craft.size import size
 from ..craft.tally import tally
 from ..craft.techniques import LEVELS
@@ -19,7 +21,8 @@ LIGHT, DARK = 0.55, 0.03   # relative luminance of white and of black among thos
 
 # Upper ends of hues in degrees on the colour circle; common practice, no source.
 HUES = ((15, "red"), (45, "orange and brown"), (68, "yellow"), (165, "green"), (255, "blue"), (300, "violet"), (345, "pink"), (361, "red"))
-ORDER = ("white and silver", "yellow", "orange and brown", "red", "pink", "violet", "blue", "green", "grey", "black")
+ORDER = (message("white and silver"), message("yellow"), message("orange and brown"), message("red"), message("pink"), message("violet"), message("blue"),
+         message("green"), message("grey"), message("black"))
 
 
 @dataclass(frozen=True)
@@ -41,14 +44,18 @@ def finder(patterns: Iterable[Pattern]) -> tuple[Part, ...]:
     patterns = tuple(patterns)
     if len(patterns) < 2:
         return ()
-    levels = [Found(level.capitalize(), tuple(pattern for pattern in patterns if pattern.level == level)) for level in LEVELS]
+    levels = [Found(sentence(_(level)), tuple(pattern for pattern in patterns if pattern.level == level)) for level in LEVELS]
     widths = {pattern.slug: size(pattern.piece).width for pattern in patterns}
     beads = {pattern.slug: tally(pattern.piece).beads for pattern in patterns}
     colours = {name: tuple(pattern for pattern in patterns if name in families(pattern)) for name in ORDER}
-    return (Part("By level", tuple(line for line in levels if line.patterns)),
-            Part("By width, narrow to wide", _by(patterns, widths, mm_and_inches)),
-            Part("By beads in a piece, few to many", _by(patterns, beads, lambda number: f"{count(number)} beads")),
-            Part("By colour", tuple(Found(name.capitalize(), found) for name, found in colours.items() if found)))
+    return (Part(_("By level"), tuple(line for line in levels if line.patterns)),
+            Part(_("By width, narrow to wide"), _by(patterns, widths, mm_and_inches)),
+            Part(_("By beads in a piece, few to many"), _by(patterns, beads, _beads)),
+            Part(_("By colour"), tuple(Found(sentence(_(name)), found) for name, found in colours.items() if found)))
+
+
+def _beads(number: int) -> str:
+    return ngettext("{count} bead", "{count} beads", number, count=count(number))
 
 
 def _by(patterns: tuple[Pattern, ...], values: dict[str, float], said) -> tuple[Found, ...]:

@@ -7,7 +7,8 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
-from ..craft.beads import Bead
+from ..craft.beads import Bead, kind_said
+from ..craft.language import _, spoken
 from ..craft.piece import RIGHT, Hanger, Piece, Stitch, piece_rows
 from ..craft.plan import ThreadPlan
 from ..craft.strand import Strand
@@ -33,18 +34,18 @@ def with_sizes(text: str) -> str:
 
 def with_pictures(html: Markup) -> Markup:
     """The page with its pictures."""
-    return Markup(_PICTURE.sub(lambda match: f'<div class="step-picture">{_pictures()[match[1]]}</div>', html))
+    return Markup(_PICTURE.sub(lambda match: f'<div class="step-picture">{_pictures(spoken().tag)[match[1]]}</div>', html))
 
 
 def _sizes() -> str:
     kinds = shipped_kinds()
-    lines = ["| bead | width | height |", "| --- | --- | --- |"]
-    return "\n".join([*lines, *(f"| {name} | {mm_and_inches(COUNTED * kinds[name].diameter)} | {mm_and_inches(COUNTED * kinds[name].length)} |" for name in SHOWN)])
+    lines = ["| " + " | ".join((_("bead"), _("width"), _("height"))) + " |", "| --- | --- | --- |"]
+    return "\n".join([*lines, *(f"| {kind_said(name)} | {mm_and_inches(COUNTED * kinds[name].diameter)} | {mm_and_inches(COUNTED * kinds[name].length)} |" for name in SHOWN)])
 
 
-@lru_cache(maxsize=1)
-def _pictures() -> dict[str, Markup]:
-    """A picture of every step that the small piece has."""
+@lru_cache
+def _pictures(language: str) -> dict[str, Markup]:
+    """A picture of every step that the small piece has, with its text in the language of the moment."""
     piece = _piece()
     stage, uses = Stage(piece), thread_use(piece, ThreadPlan(length=400.0))
     names = ("first-pick-up", "ladder", "row-start-in", "row-stitches", "thread-change", "finishing", "fringe", "hanger")

@@ -6,10 +6,13 @@ and inside it when installed.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError, select_autoescape
+from markupsafe import Markup
 
+from ..craft import language
 from ..errors import UnreadableInput
 from ..source.files import inside
 
@@ -30,9 +33,19 @@ def folders(root: Path) -> list[Path]:
 
 def environment(root: Path) -> Environment:
     """The engine: an undefined name is an error, and every value is escaped unless it is markup of ours."""
-    return Environment(loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders(root)]), undefined=StrictUndefined,
+    engine = Environment(loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders(root)]), undefined=StrictUndefined,
                        autoescape=select_autoescape(default=True, enabled_extensions=("jinja",), disabled_extensions=("css",)),
                        trim_blocks=True, lstrip_blocks=True)
+    engine.globals |= {"language": language.spoken().tag, "_": _marked(language._, 1), "pgettext": _marked(language.pgettext, 2), "ngettext": _marked(language.form, 3)}
+    return engine
+
+
+def _marked(translate: Callable[..., str], texts: int) -> Callable[..., Markup]:
+    """The function for templates: what it gives is markup, whose values are escaped unless they are markup too. It takes so many texts before the values."""
+    def marked(*asked, **values) -> Markup:
+        text = Markup(translate(*asked))
+        return text.format(**({"count": asked[-1]} if texts == 3 else {}) | values) if values or texts == 3 else text
+    return marked
 
 
 def fill(engine: Environment, name: str, **values) -> str:

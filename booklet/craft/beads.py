@@ -9,10 +9,13 @@ from math import pi
 
 from msgspec import Struct
 
+from .language import _, message
+
 # Soda-lime glass is published at 2.52-2.53, "glass" in handbooks at 2.4-2.8; bead makers do not say.
 GLASS_DENSITY = 2.5
 
-SHAPES = ("cylinder", "round", "bugle", "drop", "bicone")
+SHAPES = message("cylinder"), message("round"), message("bugle"), message("drop"), message("bicone")
+FINISHES = message("matte"), message("lustre"), message("metallic"), message("transparent"), message("opaque")
 
 
 class BeadKind(Struct, frozen=True):
@@ -54,3 +57,14 @@ class Bead(Struct, frozen=True):
     colour: str   # "#rrggbb", lower case
     finish: str   # matte | lustre | metallic | transparent | opaque
     kind: BeadKind
+
+
+def finish_said(finish: str) -> str:
+    """How the surface of a bead looks."""
+    return _(finish)
+
+
+def kind_said(name: str) -> str:
+    """The name of a kind, whose first word is translated where it is a shape: "cylinder 11/0"."""
+    shape, gap, size = name.partition(" ")
+    return f"{_(shape) if shape in SHAPES else shape}{gap}{size}"

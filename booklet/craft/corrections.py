@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
+from .beads import Bead, finish_said, kind_said
+from .language import _, listed, plainly, whole
 from .piece import Hanger, Piece
 from .runs import said
-from .saying import listed
 from .tally import Tally
 from .words import row_words, strand_words
 
@@ -26,28 +27,41 @@ class Correction(NamedTuple):
 
 def corrections(old: Piece, new: Piece) -> tuple[Correction, ...]:
     """Rows whose words differ, by number and part, strands from the left, then the hanger. Raises ValueError for a piece that cannot be worked."""
-    rows = _differing("row", "Row", _rows(old), _rows(new))
-    strands = _differing("strand", "Strand", _strands(old), _strands(new))
-    return (*rows, *strands, *_differing("hanger", "Hanger", {"": _hangers(old)}, {"": _hangers(new)}))
+    rows = _differing("row", lambda row: _("Row {numbers}", numbers=row), _rows(old), _rows(new))
+    strands = _differing("strand", lambda number: _("Strand {number}", number=number), _strands(old), _strands(new))
+    return (*rows, *strands, *_differing("hanger", lambda key: _("Hanger"), {"": _hangers(old)}, {"": _hangers(new)}))
 
 
 def bead_corrections(old: Tally, new: Tally) -> tuple[Correction, ...]:
     """Beads of the legend that have another name, look or kind, then those of which another number is needed, then all beads together."""
-    looks = _differing("bead", "", *({line.key: _look(line.bead) for line in counts.lines} for counts in (old, new)))
+    looks = _differing("bead", str, *({line.key: _look(line.bead) for line in counts.lines} for counts in (old, new)))
     was, now = ({line.key: (line.piece, line.total, line.to_buy) for line in counts.lines} for counts in (old, new))
     counts = [_count(key, was.get(key, (0, 0, 0)), now.get(key, (0, 0, 0))) for key in _together(was, now) if was.get(key) != now.get(key)]
-    whole = (old.beads, old.beads * old.pieces), (new.beads, new.beads * new.pieces)
-    return (*looks, *counts, *([_count("All", *whole)] if whole[0] != whole[1] else []))
+    every = (old.beads, old.beads * old.pieces), (new.beads, new.beads * new.pieces)
+    return (*looks, *counts, *([_count(_("All"), *every)] if every[0] != every[1] else []))
 
 
 def _count(what: str, old: Iterable[int], new: Iterable[int]) -> Correction:
     """Counts as "88 → 87 a piece, 176 → 174 in all"; those that stay the same are said once."""
-    told = (f"{was:,} → {now:,} {name}" if was != now else f"{now:,} {name}" for was, now, name in zip(old, new, ("a piece", "in all", "to buy")))
+    numbers = (f"{whole(was)} → {whole(now)}" if was != now else whole(now) for was, now in zip(old, new))
+    told = (say(number) for number, say in zip(numbers, (_a_piece, _in_all, _to_buy)))
     return Correction("count", what, "", ", ".join(told))
 
 
-def _look(bead) -> str:
-    return f"{bead.name}, {bead.finish}, {bead.kind.name}"
+def _a_piece(number: str) -> str:
+    return _("{number} a piece", number=number)
+
+
+def _in_all(number: str) -> str:
+    return _("{number} in all", number=number)
+
+
+def _to_buy(number: str) -> str:
+    return _("{number} to buy", number=number)
+
+
+def _look(bead: Bead) -> str:
+    return f"{bead.name}, {finish_said(bead.finish)}, {kind_said(bead.kind.name)}"
 
 
 def _rows(piece: Piece) -> dict[tuple[int, str], str]:
@@ -59,23 +73,27 @@ def _strands(piece: Piece) -> dict[int, str]:
 
 
 def _hangers(piece: Piece) -> str:
-    return listed([_hanger(hanger) for hanger in piece.hangers]) if piece.hangers else "no hanger"
+    return listed([_hanger(hanger) for hanger in piece.hangers]) if piece.hangers else _("no hanger")
 
 
 def _hanger(hanger: Hanger) -> str:
     """What it is, with what a maker does otherwise for it: its place, its size, how often the thread goes through."""
-    where = "" if hanger.at == "middle" else f" on the {hanger.at}"
-    what = {"guard": f"a thread guard with a span of {hanger.span:g} mm", "ring": f"a closed ring of {hanger.size:g} mm",
-            "loop": f"a loop of {said([(key,) for key in hanger.beads])}"}[hanger.kind]
-    return f"{what}{where}, {hanger.passes} times through"
+    if hanger.kind == "guard":
+        what = _("a thread guard with a span of {span} mm", span=plainly(hanger.span))
+    elif hanger.kind == "ring":
+        what = _("a closed ring of {size} mm", size=plainly(hanger.size))
+    else:
+        what = _("a loop of {beads}", beads=said([(key,) for key in hanger.beads]))
+    placed = {"left": _("{hanger} on the left", hanger=what), "right": _("{hanger} on the right", hanger=what)}.get(hanger.at, what)
+    return _("{hanger}, {count} times through", hanger=placed, count=hanger.passes)
 
 
-def _differing(part: str, name: str, old: Mapping[Key, str], new: Mapping[Key, str]) -> Iterator[Correction]:
+def _differing(part: str, name: Callable[[Key], str], old: Mapping[Key, str], new: Mapping[Key, str]) -> Iterator[Correction]:
     for key in _together(old, new):
         was, now = old.get(key, ""), new.get(key, "")
         if was != now:
             said = "".join(map(str, key)) if isinstance(key, tuple) else key
-            yield Correction(part, f"{name} {said}".strip(), was, now)
+            yield Correction(part, name(said), was, now)
 
 
 def _together(old: Iterable, new: Iterable) -> Iterable:

@@ -6,10 +6,11 @@ from collections import Counter
 from collections.abc import Sequence
 
 from .events import Under
+from .language import Noun, _, decimal, listed, ngettext, sentences
 from .piece import LEFT, RIGHT, Piece
 from .places import places
-from .plan import ThreadPlan
-from .saying import Step, listed, m, numbers_said, unit_of
+from .plan import ThreadPlan, thread_said
+from .saying import Step, at_edge, from_edge, m, places_said, sentence, strands_said, unit_of
 from .size import hanging_length
 from .strand import LOOP, STRAIGHT, TWIST, Strand
 from .strands import Journey, journeys
@@ -20,10 +21,19 @@ def fringe_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
     if not piece.strands:
         return []
     made = [_start(piece, plan), _straight(piece), twigs_step(piece), _loop(piece), _twist(piece), charm_step(piece), _way(piece)]
-    if not is_plain(piece):
-        last = next(index for index in reversed(range(len(made))) if made[index])
-        made[last] = Step(made[last].id, made[last].title, f"{made[last].text} After the last strand the thread exits {_exit(piece)}.")
-    return made
+    if is_plain(piece):
+        return made
+    number = _row(piece)
+    return with_end(made, {
+        "bridges": _("After the last strand the thread exits below row {row}.", row=number),
+        "edge": _("After the last strand the thread exits the top of that stitch.")}.get(
+            piece.hang, _("After the last strand the thread exits the top of row {row}.", row=number)))
+
+
+def with_end(made: list[Step | None], end: str) -> list[Step | None]:
+    """The steps, the last of which says where the thread is after the last strand."""
+    last = next(index for index in reversed(range(len(made))) if made[index])
+    return [*made[:last], Step(made[last].id, made[last].title, sentences(made[last].text, end)), *made[last + 1:]]
 
 
 def is_plain(piece: Piece) -> bool:
@@ -36,119 +46,142 @@ def _side(piece: Piece) -> str:
     return LEFT if piece.along == RIGHT else RIGHT
 
 
-def _row(piece: Piece) -> str:
-    return f"row {places(piece)[0].row.number}"
+def _row(piece: Piece) -> int:
+    return places(piece)[0].row.number
 
 
-def _exit(piece: Piece) -> str:
+def _exits(piece: Piece) -> str:
     """Where the thread is when a strand is done."""
-    return f"below {_row(piece)}" if piece.hang == "bridges" else "the top of that stitch" if piece.hang == "edge" else f"the top of {_row(piece)}"
+    if piece.hang == "bridges":
+        return _("The thread exits below row {row}.", row=_row(piece))
+    if piece.hang == "edge":
+        return _("The thread exits the top of that stitch.")
+    return _("The thread exits the top of row {row}.", row=_row(piece))
 
 
 def _start(piece: Piece, plan: ThreadPlan) -> Step:
     unit, side, first = unit_of(piece), _side(piece), journeys(piece)[0]
-    number = first.strand.span(piece.along)[0]
-    which = f"the first {unit} of {_row(piece)} at the {side} edge"
+    number, row, bead = first.strand.span(piece.along)[0], first.start.row, first.way[-1].places[0]
+    which = {"unit": unit, "number": bead.index - row.before + 1, "row": row.name}
     if piece.hang == "edge":
-        which = f"the {unit} of place {number}, {_stitch(piece, first)}"
+        goal = _("the {unit} of place {place}, {unit} {number} of row {row}, counted from the left", place=number, **which)
     elif number != (1 if piece.along == RIGHT else len(places(piece))):
-        which = f"{_stitch(piece, first)}"
-    under = f" and under the thread bridge of place {number}" if first.start.bridge else ""
-    out = f"under row {first.start.row.name}, above strand {first.strand.number}"
-    return Step("fringe-start", "Starting the fringe",
-                f"{where_said(piece)}Thread {m(plan.length)} of {plan.fringe}{stretch_said(plan)}. Anchor it in the body round two neighbouring "
-                f"{unit_of(piece, 2)} twice and pass down through {which}{under}. The thread exits {out}.")
+        goal = _("{unit} {number} of row {row}, counted from the left", **which)
+    else:
+        goal = _("the first {unit} of row {row} {edge}", unit=unit, row=_row(piece), edge=at_edge(side))
+    anchor = {"units": unit_of(piece, 2), "goal": goal}
+    begin = _("Anchor it in the body round two neighbouring {units} twice and pass down through {goal} and under the thread bridge of place {place}.",
+              place=number, **anchor) if first.start.bridge else _("Anchor it in the body round two neighbouring {units} twice and pass down through {goal}.", **anchor)
+    return Step("fringe-start", _("Starting the fringe"), sentences(
+        where_said(piece), thread_taken(plan), begin,
+        _("The thread exits under row {row}, above strand {strand}.", row=row.name, strand=first.strand.number)))
 
 
-def stretch_said(plan: ThreadPlan) -> str:
-    """Advice for a thread that is of nylon, or of which nothing is known."""
-    known = plan.kind("fringe")
-    return "; stretch nylon before you use it" if known is None or not known.material or "nylon" in known.material else ""
-
-
-def _stitch(piece: Piece, first: Journey) -> str:
-    row, bead = first.start.row, first.way[-1].places[0]
-    return f"{unit_of(piece)} {bead.index - row.before + 1} of row {row.name}, counted from the left"
+def thread_taken(plan: ThreadPlan) -> str:
+    """The thread to take, with advice where it is of nylon, or where nothing is known of it."""
+    known, taken = plan.kind("fringe"), {"length": m(plan.length), "thread": thread_said(plan.fringe)}
+    stretch = known is None or not known.material or "nylon" in known.material
+    return _("Thread {length} of {thread}; stretch nylon before you use it.", **taken) if stretch else _("Thread {length} of {thread}.", **taken)
 
 
 def where_said(piece: Piece) -> str:
     """Which places there are; nothing where they need no words."""
-    hanging, unit = places(piece), unit_of(piece)
-    count = len(hanging)
-    text = {
-        "base": "",
-        "lowest": f"The fringe hangs from {_row(piece)}, one place under each {unit}. " if piece.lower else "",
-        "edge": f"The fringe hangs along the lower edge. Its {count} places are the {unit_of(piece, 2)} whose underside shows, "
-                f"numbered from the left, whichever row they are in. ",
-        "bridges": f"The fringe hangs on the thread bridges under {_row(piece)}: {count} places, one between each two {unit_of(piece, 2)}. ",
-    }[piece.hang]
+    hanging, unit, units = places(piece), unit_of(piece), unit_of(piece, 2)
+    count, row = len(hanging), _row(piece)
+    text = ""
+    if piece.hang == "lowest" and piece.lower:
+        text = _("The fringe hangs from row {row}, one place under each {unit}.", row=row, unit=unit)
+    elif piece.hang == "edge":
+        text = ngettext("The fringe hangs along the lower edge. Its {count} places are the {units} whose underside shows, numbered from the left, whichever row they are in.",
+                        "The fringe hangs along the lower edge. Its {count} places are the {units} whose underside shows, numbered from the left, whichever row they are in.",
+                        count, units=units)
+    elif piece.hang == "bridges":
+        text = ngettext("The fringe hangs on the thread bridges under row {row}: {count} places, one between each two {units}.",
+                        "The fringe hangs on the thread bridges under row {row}: {count} places, one between each two {units}.", count, row=row, units=units)
     taken = {strand.number + step for strand in piece.strands for step in (0, strand.to)}
     empty = [number for number in range(1, count + 1) if number not in taken]
     if not empty:
         return text
-    counted = "" if text else f"Places are numbered from the left, one under each {unit} of {_row(piece)}. "
-    return f"{text}{counted}{numbers_said('Place', empty)} stay{'s' if len(empty) == 1 else ''} empty. "
-
-
-def _back_up(piece: Piece) -> str:
-    """How the needle gets into the body again."""
-    return "pass under the thread bridge once more" if piece.hang == "bridges" else f"up through the {unit_of(piece)} above it"
+    counted = "" if text else _("Places are numbered from the left, one under each {unit} of row {row}.", unit=unit, row=row)
+    return sentences(text, counted, ngettext("{places} stays empty.", "{places} stay empty.", len(empty), places=sentence(places_said(empty))))
 
 
 def _straight(piece: Piece) -> Step | None:
     strands = [strand for strand in piece.strands if strand.kind == STRAIGHT]
     if not strands:
         return None
-    unit, side = unit_of(piece), _side(piece)
-    take = ("Pick up the beads of the strand from the top down, then its end beads. "
-            "Skip the end beads and pass back up through the rest of the strand")
-    pull = f"Pull until no thread shows and the strand still swings. {longest_said(piece, strands)} "
+    unit, edge = unit_of(piece), from_edge(_side(piece))
+    pull = sentences(_("Pull until no thread shows and the strand still swings."), longest_said(piece, strands))
     if is_plain(piece):
-        text = (f"Work {len(strands)} strands, one under each {unit} of row 1, from the {side} edge. {take}, up through the {unit} above it "
-                f"and down through the next {unit}. {pull}After the last strand the thread exits the top of row 1.")
-    else:
-        text = (f"Work {numbers_said('strand', [strand.number for strand in strands])} like this, from the {side} edge. "
-                f"{take}{', then' if piece.hang == 'bridges' else ' and'} {_back_up(piece)}. {pull}The thread exits {_exit(piece)}.")
-    return Step("fringe", "Each strand", text)
+        return Step("fringe", _("Each strand"), sentences(
+            ngettext("Work {count} strands, one under each {unit} of row 1, {edge}.", "Work {count} strands, one under each {unit} of row 1, {edge}.",
+                     len(strands), unit=unit, edge=edge),
+            _("Pick up the beads of the strand from the top down, then its end beads. Skip the end beads and pass back up through the rest of the strand, "
+              "up through the {unit} above it and down through the next {unit}.", unit=unit),
+            pull, _("After the last strand the thread exits the top of row 1.")))
+    take = _("Pick up the beads of the strand from the top down, then its end beads. Skip the end beads and pass back up through the rest of the strand, "
+             "then pass under the thread bridge once more.") if piece.hang == "bridges" else _(
+                 "Pick up the beads of the strand from the top down, then its end beads. Skip the end beads and pass back up through the rest of the strand "
+                 "and up through the {unit} above it.", unit=unit)
+    return Step("fringe", _("Each strand"), sentences(
+        _("Work {strands} like this, {edge}.", strands=strands_said([strand.number for strand in strands]), edge=edge), take, pull, _exits(piece)))
 
 
 def longest_said(piece: Piece, strands: Sequence[Strand]) -> str:
     longest = max(strands, key=lambda strand: hanging_length(piece, strand))
-    return f"The longest, strand {longest.number}, measures {hanging_length(piece, longest):.0f} mm."
+    return _("The longest, strand {number}, measures {length} mm.", number=longest.number, length=decimal(hanging_length(piece, longest), 0))
 
 
 def twigs_step(piece: Piece) -> Step | None:
-    strands = [strand for strand in piece.strands if strand.twigs]
+    strands = [strand.number for strand in piece.strands if strand.twigs]
     if not strands:
         return None
-    return Step("fringe-twigs", "Twigs",
-                f"{numbers_said('Strand', [strand.number for strand in strands])} bear{'s' if len(strands) == 1 else ''} twigs: in the words a twig "
-                "stands in brackets. Where you come to one, pick up its beads and its end beads, skip the end beads and pass back through the rest "
-                "of the twig only. Push the twig up against the strand, so that no thread shows, and go on with the beads after it. On the way back "
-                "up pass through the beads of the strand and by the twigs. After each twig the thread exits the strand where the twig begins.")
+    return Step("fringe-twigs", _("Twigs"), sentences(
+        ngettext("{strands} bears twigs: in the words a twig stands in brackets.", "{strands} bear twigs: in the words a twig stands in brackets.",
+                 len(strands), strands=sentence(strands_said(strands))),
+        _("Where you come to one, pick up its beads and its end beads, skip the end beads and pass back through the rest "
+          "of the twig only. Push the twig up against the strand, so that no thread shows, and go on with the beads after it. On the way back "
+          "up pass through the beads of the strand and by the twigs. After each twig the thread exits the strand where the twig begins.")))
+
+
+def loops_said(piece: Piece) -> str | None:
+    """Which strands are loops, and how they are picked up; None where there are none."""
+    strands = [strand.number for strand in piece.strands if strand.kind == LOOP]
+    return sentences(
+        ngettext("{strands} is a loop.", "{strands} are loops.", len(strands), strands=sentence(strands_said(strands))),
+        _("Pick up all the beads; there are no end beads, and the needle does not pass back through them.")) if strands else None
 
 
 def _loop(piece: Piece) -> Step | None:
-    strands = [strand for strand in piece.strands if strand.kind == LOOP]
-    if not strands:
+    begin = loops_said(piece)
+    if not begin:
         return None
-    way = "pass under the thread bridge there" if piece.hang == "bridges" else f"pass up through the {unit_of(piece)} there"
-    return Step("fringe-loop", "Loops",
-                f"{numbers_said('Strand', [strand.number for strand in strands])} {'is a loop' if len(strands) == 1 else 'are loops'}. "
-                "Pick up all the beads; there are no end beads, and the needle does not pass back through them. Go to the second place that the words name "
-                f"and {way}. Pull until the loop hangs round and no thread shows. The thread exits {_exit(piece)}.")
+    go = _("Go to the second place that the words name and pass under the thread bridge there.") if piece.hang == "bridges" else \
+        _("Go to the second place that the words name and pass up through the {unit} there.", unit=unit_of(piece))
+    return Step("fringe-loop", _("Loops"), sentences(begin, go, _("Pull until the loop hangs round and no thread shows."), _exits(piece)))
 
 
-def _twist(piece: Piece) -> Step | None:
+def twists_said(piece: Piece) -> str | None:
+    """Which strands are twisted pairs, and how they are picked up; None where there are none."""
     strands = [strand for strand in piece.strands if strand.kind == TWIST]
     if not strands:
         return None
-    ends = ", the end beads" if any(strand.end for strand in strands) else ""
-    return Step("fringe-twist", "Twisted pairs",
-                f"{numbers_said('Strand', [strand.number for strand in strands])} {'is a twisted pair' if len(strands) == 1 else 'are twisted pairs'}. "
-                f"Pick up the beads of the first line{ends} and then the beads after \"up\". Hold the thread close to the last bead and roll it between two fingers, "
-                "always the same way, until the lines wind round each other when you let them hang. Without letting go, "
-                f"{'' if piece.hang == 'bridges' else 'pass '}{_back_up(piece)}. The thread exits {_exit(piece)}.")
+    numbers = [strand.number for strand in strands]
+    take = _("Pick up the beads of the first line, the end beads and then the beads after \"up\".") if any(strand.end for strand in strands) else \
+        _("Pick up the beads of the first line and then the beads after \"up\".")
+    return sentences(
+        ngettext("{strands} is a twisted pair.", "{strands} are twisted pairs.", len(strands), strands=sentence(strands_said(numbers))), take,
+        _("Hold the thread close to the last bead and roll it between two fingers, "
+          "always the same way, until the lines wind round each other when you let them hang."))
+
+
+def _twist(piece: Piece) -> Step | None:
+    begin = twists_said(piece)
+    if not begin:
+        return None
+    back = _("Without letting go, pass under the thread bridge once more.") if piece.hang == "bridges" else \
+        _("Without letting go, pass up through the {unit} above it.", unit=unit_of(piece))
+    return Step("fringe-twist", _("Twisted pairs"), sentences(begin, back, _exits(piece)))
 
 
 def charm_step(piece: Piece) -> Step | None:
@@ -157,13 +190,14 @@ def charm_step(piece: Piece) -> Step | None:
         return None
     strands = [strand.number for strand in piece.strands if strand.charms]
     names = listed([f"{count} × {name}" for name, count in counts.items()])
-    middle = any(not hasattr(thing, "beads") for strand in piece.strands for line in (strand, *strand.twigs) for thing in line.hung)
-    again = " On the way back pass through it again." if middle else ""
-    turn = any(line.turned for strand in piece.strands for line in (strand, *strand.twigs))
-    skipped = " One that is named among the end beads is skipped with them, and hangs there." if turn else ""
-    return Step("fringe-charm", "Charms and rings",
-                f"{numbers_said('Strand', strands)} of each piece take{'s' if len(strands) == 1 else ''} {names}. Where the words name one, pass through its ring "
-                f"as through a bead.{again}{skipped} The thread exits on the other side of the ring.")
+    lines = [line for strand in piece.strands for line in (strand, *strand.twigs)]
+    middle = any(not hasattr(thing, "beads") for line in lines for thing in line.hung)
+    return Step("fringe-charm", _("Charms and rings"), sentences(
+        ngettext("{strands} of each piece takes {charms}.", "{strands} of each piece take {charms}.", len(strands), strands=sentence(strands_said(strands)), charms=names),
+        _("Where the words name one, pass through its ring as through a bead."),
+        _("On the way back pass through it again.") if middle else "",
+        _("One that is named among the end beads is skipped with them, and hangs there.") if any(line.turned for line in lines) else "",
+        _("The thread exits on the other side of the ring.")))
 
 
 def _way(piece: Piece) -> Step | None:
@@ -173,29 +207,44 @@ def _way(piece: Piece) -> Step | None:
         told.setdefault(_told(piece, journey), []).append(journey.strand.number)
     if is_plain(piece) or not told:
         return None
-    parts = [f"To {numbers_said('strand', sorted(numbers))} {text}." for text, numbers in told.items()]
-    return Step("fringe-way", "From strand to strand",
-                f"No thread may show on the face, so the needle goes through worked {unit_of(piece, 2)}. {' '.join(parts)} "
-                "The thread exits downward, above the next strand.")
+    return Step("fringe-way", _("From strand to strand"), sentences(
+        _("No thread may show on the face, so the needle goes through worked {units}.", units=unit_of(piece, 2)),
+        *(_("To {strands} {way}.", strands=strands_said(sorted(numbers)), way=way) for way, numbers in told.items()),
+        _("The thread exits downward, above the next strand.")))
 
 
 def _told(piece: Piece, journey: Journey) -> str:
     if not journey.way:
-        return "pass straight on under the thread bridge of its place"
+        return _("pass straight on under the thread bridge of its place")
     unit, said = unit_of(piece), []
-    level, at = journey.here.row.level, journey.here.at
-    turn = ""
+    level, at, turn = journey.here.row.level, journey.here.at, False
     for each in journey.way:
         if isinstance(each, Under):
-            turn = "under the thread bridge beside it and "
+            turn = True
             continue
         row = piece.holds(each.places[0].line, each.places[0].index)
         stitch = row.stitches[each.places[0].index - row.before]
-        side = "" if stitch.at == at else f" to the {RIGHT if stitch.at > at else LEFT}"
-        which = f"the {unit} {'above' if row.level > level else 'below'}" if row.level != level else \
-            f"the next {unit}" if abs(stitch.at - at) <= 2 else f"the {unit} {abs(stitch.at - at) // 2} further on"
-        which = f"the same {unit} again" if turn else f"{which}{side}"
-        said.append(f"{turn}{'down' if each.up == (row.level < 0) else 'up'} through {which}")
-        level, at, turn = row.level, stitch.at, ""
-    under = ", then under the thread bridge of its place" if journey.start.bridge else ""
-    return f"pass {', then '.join(said)}{under}"
+        goal = _("the same {unit} again", unit=unit) if turn else _goal(unit, row.level - level, stitch.at - at)
+        down = each.up == (row.level < 0)
+        if turn:
+            said.append(_("under the thread bridge beside it and down through {goal}", goal=goal) if down else
+                        _("under the thread bridge beside it and up through {goal}", goal=goal))
+        else:
+            said.append(_("down through {goal}", goal=goal) if down else _("up through {goal}", goal=goal))
+        level, at, turn = row.level, stitch.at, False
+    if journey.start.bridge:
+        said.append(_("under the thread bridge of its place"))
+    return _("pass {ways}", ways=_(", then ").join(said))
+
+
+def _goal(unit: Noun, higher: int, right: int) -> str:
+    """A stitch as it is seen from another one: rows higher, and half stitches to the right."""
+    if higher:
+        place = _("the {unit} above", unit=unit) if higher > 0 else _("the {unit} below", unit=unit)
+    elif abs(right) <= 2:
+        place = _("the next {unit}", unit=unit)
+    else:
+        place = ngettext("the {unit} {count} further on", "the {unit} {count} further on", abs(right) // 2, unit=unit)
+    if not right:
+        return place
+    return _("{place} to the right", place=place) if right > 0 else _("{place} to the left", place=place)

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from .hanger import carriers, hanger_side, top_row, working_order
-from .piece import Hanger, Piece, Row, opposite
+from .language import _, ngettext, plainly, sentences
+from .piece import LEFT, Hanger, Piece, Row, opposite
 from .runs import said
-from .saying import Step, unit_of
+from .saying import Step, times_said, towards, unit_of
 from .stitches import stitch_of
-
-_WHERE = {"left": "at its left edge", "middle": "in the middle", "right": "at its right edge"}
-_TIMES = {1: "once", 2: "twice"}
 
 
 def hanger_step(piece: Piece) -> Step | None:
@@ -20,9 +18,13 @@ def hanger_step(piece: Piece) -> Step | None:
         return _lying(piece)
     order = working_order(piece)
     texts = [_one(piece, number, before) for before, number in zip((None, *order), order)]
-    title, top = "Hanger" if len(texts) == 1 else "Hangers", _top(piece, order[-1])
-    up = "Weave up through the edge to the top row. " if _from_below(piece, _top(piece, order[0])) else ""
-    return Step("hanger", title, f"{up}{' '.join(texts)} The thread exits below row {top.name}.")
+    return Step("hanger", _title(piece), sentences(
+        _("Weave up through the edge to the top row.") if _from_below(piece, _top(piece, order[0])) else "", *texts,
+        _("The thread exits below row {row}.", row=_top(piece, order[-1]).name)))
+
+
+def _title(piece: Piece) -> str:
+    return _("Hanger") if len(piece.hangers) == 1 else _("Hangers")
 
 
 def _top(piece: Piece, number: int) -> Row:
@@ -34,64 +36,90 @@ def _from_below(piece: Piece, top: Row) -> bool:
     return piece.rows[-1].level < 0 and top == piece.drawn[-1]
 
 
+def _sits(piece: Piece, number: int) -> str:
+    """Which stitches carry a hanger."""
+    hanger, top = piece.hangers[number - 1], _top(piece, number)
+    left, right = (index + 1 for index in carriers(piece, hanger))
+    told = {"hanger": _name(piece, number), "unit": unit_of(piece), "units": unit_of(piece, 2), "row": top.name, "left": left, "right": right}
+    if left != right:
+        return _("{hanger} sits on {units} {left} and {right} of row {row}, counted from the left.", **told)
+    if len(top.stitches) == 1:
+        return _("{hanger} sits on the one {unit} of row {row}.", **told)
+    return _("{hanger} sits on {unit} {left} of row {row}, counted from the left.", **told)
+
+
 def _one(piece: Piece, number: int, before: int | None) -> str:
     """The hanger `number`, worked after the hanger `before`."""
     hanger, top, unit = piece.hangers[number - 1], _top(piece, number), unit_of(piece)
-    left, right = (index + 1 for index in carriers(piece, hanger))
-    row = f"row {top.name}"
-    where = (f"{unit_of(piece, 2)} {left} and {right} of {row}, counted from the left" if left != right else f"the one {unit} of {row}"
-             if len(top.stitches) == 1 else f"{unit} {left} of {row}, counted from the left")
-    return (f"{_name(piece, number)} sits on {where}. {_travel(piece, top, before, left != right)} {_through(hanger)} and pass down through the "
-            f"{'other' if left != right else 'same'} {unit}. {_rounds(hanger, left != right, unit)}")
+    left, right = carriers(piece, hanger)
+    down = _("{through} and pass down through the other {unit}.", through=_through(hanger), unit=unit) if left != right else \
+        _("{through} and pass down through the same {unit}.", through=_through(hanger), unit=unit)
+    return sentences(_sits(piece, number), _travel(piece, top, before, left != right), down, _rounds(piece, hanger, left != right))
 
 
 def _travel(piece: Piece, top: Row, before: int | None, two: bool) -> str:
     """To the top of the first of the stitches that carry a hanger: along its row, or from another row."""
-    here, which = piece.rows[-1] if before is None else _top(piece, before), "the nearer one" if two else "it"
+    here, unit = piece.rows[-1] if before is None else _top(piece, before), unit_of(piece)
+    goal = _("until the thread exits the top of the nearer one", unit=unit) if two else _("until the thread exits the top of it", unit=unit)
     if here != top and not (before is None and _from_below(piece, top)):
-        return f"Weave through the stitches to row {top.name}, until the thread exits the top of {which}."
-    along = "the top row" if top == piece.drawn[-1] else f"row {top.name}"
-    return f"Pass {'down and up' if before is None else 'up and down'} along {along} until the thread exits the top of {which}."
+        return _("Weave through the stitches to row {row}, {goal}.", row=top.name, goal=goal)
+    if top == piece.drawn[-1]:
+        return _("Pass down and up along the top row {goal}.", goal=goal) if before is None else _("Pass up and down along the top row {goal}.", goal=goal)
+    return _("Pass down and up along row {row} {goal}.", row=top.name, goal=goal) if before is None else \
+        _("Pass up and down along row {row} {goal}.", row=top.name, goal=goal)
 
 
 def _name(piece: Piece, number: int) -> str:
-    return "The hanger" if len(piece.hangers) == 1 else f"Hanger {number}, {_WHERE[piece.hangers[number - 1].at]},"
+    if len(piece.hangers) == 1:
+        return _("The hanger")
+    return {"left": _("Hanger {number}, at its left edge,", number=number), "middle": _("Hanger {number}, in the middle,", number=number),
+            "right": _("Hanger {number}, at its right edge,", number=number)}[piece.hangers[number - 1].at]
 
 
 def _lying(piece: Piece) -> Step:
     """Round the stitches that carry each hanger, along the row."""
     order = working_order(piece)
-    texts = [_one_lying(piece, number) for number in order]
-    return Step("hanger", "Hanger" if len(texts) == 1 else "Hangers",
-                f"{' '.join(texts)} The thread exits at the {hanger_side(piece, order[-1])} of the {'hanger' if len(texts) == 1 else 'last one'}.")
+    left = hanger_side(piece, order[-1]) == LEFT
+    if len(order) == 1:
+        exits = _("The thread exits at the left of the hanger.") if left else _("The thread exits at the right of the hanger.")
+    else:
+        exits = _("The thread exits at the left of the last one.") if left else _("The thread exits at the right of the last one.")
+    return Step("hanger", _title(piece), sentences(*(_one_lying(piece, number) for number in order), exits))
 
 
 def _one_lying(piece: Piece, number: int) -> str:
-    hanger, row, side = piece.hangers[number - 1], f"row {top_row(piece).number}", hanger_side(piece, number)
-    left, right = (index + 1 for index in carriers(piece, hanger))
-    where = f"{unit_of(piece, 2)} {left} and {right} of {row}, counted from the left" if left != right else f"the one {unit_of(piece)} of {row}" \
-        if len(top_row(piece).stitches) == 1 else f"{unit_of(piece)} {left} of {row}, counted from the left"
-    between = " and what lies between them" if right - left > 1 or piece.stitch == "peyote" and left != right else ""
-    past, which = ("both", f"both{between}") if left != right else ("it", "it")
-    text = (f"{_name(piece, number)} sits on {where}. Pass through a lower row towards the {opposite(side)} until you are past {past}, come up into {row} "
-            f"and pass back through {which} towards the {side}. {_through(hanger)} and pass through {which} towards the {side} again. ")
-    if hanger.passes == 1:
-        return f"{text}Pull until it sits close to the row."
-    return f"{text}Go round {_TIMES.get(hanger.passes, f'{hanger.passes} times')} in all, snug but not stiff."
+    hanger, side = piece.hangers[number - 1], hanger_side(piece, number)
+    left, right = carriers(piece, hanger)
+    told = {"row": top_row(piece).number, "unit": unit_of(piece), "inward": towards(opposite(side)), "outward": towards(side), "through": _through(hanger)}
+    if left == right:
+        way = _("Pass through a lower row {inward} until you are past it, come up into row {row} and pass back through it {outward}. "
+                "{through} and pass through it {outward} again.", **told)
+    elif right - left > 1 or piece.stitch == "peyote":
+        way = _("Pass through a lower row {inward} until you are past both, come up into row {row} and pass back through both and what lies between them {outward}. "
+                "{through} and pass through both and what lies between them {outward} again.", **told)
+    else:
+        way = _("Pass through a lower row {inward} until you are past both, come up into row {row} and pass back through both {outward}. "
+                "{through} and pass through both {outward} again.", **told)
+    pull = _("Pull until it sits close to the row.") if hanger.passes == 1 else \
+        _("Go round {times} in all, snug but not stiff.", times=times_said(hanger.passes))
+    return sentences(_sits(piece, number), way, pull)
 
 
 def _through(hanger: Hanger) -> str:
     if hanger.kind == "guard":
-        return "Pass up one leg of the thread guard and down the other"
+        return _("Pass up one leg of the thread guard and down the other")
     if hanger.kind == "ring":
-        return f"Pass through a closed ring of {hanger.size:g} mm"
-    count = len(hanger.beads)
-    return f"Pick up the {count} bead{'s' if count > 1 else ''} of the loop: {said([(key,) for key in hanger.beads])}"
+        return _("Pass through a closed ring of {size} mm", size=plainly(hanger.size))
+    return ngettext("Pick up the {count} bead of the loop: {beads}", "Pick up the {count} beads of the loop: {beads}", len(hanger.beads),
+                    beads=said([(key,) for key in hanger.beads]))
 
 
-def _rounds(hanger: Hanger, two: bool, unit: str) -> str:
+def _rounds(piece: Piece, hanger: Hanger, two: bool) -> str:
     if hanger.passes == 1:
-        return "Pull until it sits close to the row."
-    back = f"Pass up through the first {unit} again and" if two else "Pass round the thread bridge below, up through the same " + unit + " and"
-    more = _TIMES.get(hanger.passes - 1, f"{hanger.passes - 1} times")
-    return f"{back} through {'the loop' if hanger.kind == 'loop' else 'it'} {more} more, {hanger.passes} times in all, snug but not stiff."
+        return _("Pull until it sits close to the row.")
+    told = {"unit": unit_of(piece), "more": times_said(hanger.passes - 1), "count": hanger.passes}
+    if hanger.kind == "loop":
+        return _("Pass up through the first {unit} again and through the loop {more} more, {count} times in all, snug but not stiff.", **told) if two else \
+            _("Pass round the thread bridge below, up through the same {unit} and through the loop {more} more, {count} times in all, snug but not stiff.", **told)
+    return _("Pass up through the first {unit} again and through it {more} more, {count} times in all, snug but not stiff.", **told) if two else \
+        _("Pass round the thread bridge below, up through the same {unit} and through it {more} more, {count} times in all, snug but not stiff.", **told)

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 
 from msgspec import Struct, field
 
+from .language import _, message
+
 TAIL = 150.0      # mm left at the start; published advice runs from 4 in to 8 in
 WEAVE_IN = 150.0  # mm kept at the end; a published pattern keeps 6 in
 WARP_END = 200.0  # mm of warp beyond either end of loom work, to tie and to weave in; common practice, no source
@@ -43,3 +45,18 @@ class ThreadPlan(Struct, frozen=True):
     def kind(self, part: str) -> ThreadKind | None:
         """The thread of "body" or "fringe"; None where nothing is known of it but the name."""
         return self.kinds.get(getattr(self, part))
+
+
+_SORTS = (message("braided"), message("monofilament"), message("nylon"))
+_MATERIALS = (message("gel-spun polyethylene"), message("nylon"))
+
+
+def thread_said(name: str) -> str:
+    """The name of a thread, whose first word is translated where it is one of ours: "braided 6 lb"."""
+    sort, gap, size = name.partition(" ")
+    return f"{_(sort) if sort in _SORTS else sort}{gap}{size}"
+
+
+def material_said(material: str) -> str:
+    """What a thread is made of."""
+    return _(material) if material in _MATERIALS else material

@@ -9,10 +9,11 @@ from collections.abc import Sequence
 
 from .fringe_steps import fringe_steps
 from .hanger_steps import hanger_step
+from .language import _, listed, sentences
 from .lying_fringe_steps import lying_fringe_steps
 from .piece import Piece
 from .plan import TAIL, WEAVE_IN, ThreadPlan
-from .saying import Step, cm, listed, section_name, unit_of
+from .saying import Step, cm, section_name, unit_of
 from .stitches import brick_steps, loom_steps, peyote_steps, square_steps, stitch_of
 from .thread import ThreadUse
 
@@ -38,11 +39,11 @@ def _thread_change(piece: Piece, name: str, uses: Sequence[ThreadUse]) -> Step |
     changes = [(section_name(after), section_name(before)) for use in uses for after, before in zip(use.after, use.changes) if before not in use.begun]
     if not changes:
         return None
-    where = listed([f"after {after}, before {before}" for after, before in changes])
-    return Step(name, "Changing the thread" if name == "thread-change" else "Changing the thread of the fringe",
-                f"Change the thread {where}. While {cm(WEAVE_IN)} are left, anchor the new thread: pass round "
-                f"two neighbouring {unit_of(piece, 2)} twice, leaving a tail of {cm(TAIL)}, and come out of the same place in the same "
-                "direction as the old thread. Weave the old one in. The thread exits where the old one did.")
+    where = listed([_("after {after}, before {before}", after=after, before=before) for after, before in changes])
+    return Step(name, _("Changing the thread") if name == "thread-change" else _("Changing the thread of the fringe"), sentences(
+        _("Change the thread {where}.", where=where),
+        _("While {left} are left, anchor the new thread: pass round two neighbouring {units} twice, leaving a tail of {tail}, and come out of the same place in the same "
+          "direction as the old thread. Weave the old one in. The thread exits where the old one did.", left=cm(WEAVE_IN), units=unit_of(piece, 2), tail=cm(TAIL))))
 
 
 def reading_the_chart(piece: Piece) -> str:
@@ -51,16 +52,17 @@ def reading_the_chart(piece: Piece) -> str:
 
 
 def _finishing(piece: Piece) -> Step:
-    return Step("finishing", "Finishing",
-                f"Weave in each end: pass through the body in a zigzag for {cm(WEAVE_IN)} or so, turning twice, and trim close to a bead. "
-                "No thread exits: the beadwork is done.")
+    return Step("finishing", _("Finishing"), _(
+        "Weave in each end: pass through the body in a zigzag for {length} or so, turning twice, and trim close to a bead. "
+        "No thread exits: the beadwork is done.", length=cm(WEAVE_IN)))
 
 
 def _ear_wire(piece: Piece) -> Step | None:
     if not piece.hangers:
         return None
-    where = {"guard": "the thread guard", "ring": "the closed ring", "loop": "the loop of beads"}[piece.hangers[0].kind]
-    return Step("ear-wire", "Ear wire",
-                "Hold the loop of the ear wire on both sides of its gap, with two pliers. Open it sideways, one end towards you and "
-                f"the other away; pulled apart it would lose its round and might break. Slip {where} on and bring the ends back the same "
-                "way until the gap is closed and no thread can slip out. No thread exits: the piece is done.")
+    slip = {"guard": _("Slip the thread guard on and bring the ends back the same way until the gap is closed and no thread can slip out."),
+            "ring": _("Slip the closed ring on and bring the ends back the same way until the gap is closed and no thread can slip out."),
+            "loop": _("Slip the loop of beads on and bring the ends back the same way until the gap is closed and no thread can slip out.")}[piece.hangers[0].kind]
+    return Step("ear-wire", _("Ear wire"), sentences(
+        _("Hold the loop of the ear wire on both sides of its gap, with two pliers. Open it sideways, one end towards you and "
+          "the other away; pulled apart it would lose its round and might break."), slip, _("No thread exits: the piece is done.")))

@@ -9,12 +9,13 @@ from collections.abc import Callable, Mapping
 
 from msgspec import Struct
 
+from .language import _, message
 from .piece import Piece
 from .stitches.brick_edges import edges
 from .strand import LOOP, TWIST
 from .tally import tally
 
-LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = ("beginner", "intermediate", "advanced")   # easiest first
+LEVELS = BEGINNER, INTERMEDIATE, ADVANCED = message("beginner"), message("intermediate"), message("advanced")   # easiest first
 MANY_BEADS = 800   # in one piece: more than most earrings have, and more evenings than a first piece should take
 
 
@@ -29,7 +30,7 @@ class Technique(Struct, frozen=True):
 
     def said(self, piece: Piece) -> str:
         """The technique as this piece uses it."""
-        return self.words.format(drop=piece.drop)
+        return _(self.words, drop=piece.drop)
 
 
 def _increases(piece: Piece) -> bool:
@@ -59,26 +60,26 @@ def _mixed_sizes(piece: Piece) -> bool:
 
 
 _ALL = (
-    Technique("ladder-stitch", BEGINNER, "ladder stitch", lambda piece: piece.stitch == "brick"),
-    Technique("brick-stitch", BEGINNER, "brick stitch", lambda piece: piece.stitch == "brick"),
-    Technique("flat-peyote", BEGINNER, "flat peyote", lambda piece: piece.stitch == "peyote"),
-    Technique("edge-turn", INTERMEDIATE, "edge turn of an odd count", _edge_turn),
-    Technique("square-stitch", BEGINNER, "square stitch", lambda piece: piece.stitch == "square"),
-    Technique("loom-work", BEGINNER, "loom work", lambda piece: piece.stitch == "loom"),
-    Technique("2-drop", INTERMEDIATE, "{drop}-drop", lambda piece: piece.drop > 1),
-    Technique("increases", INTERMEDIATE, "increases", _increases),
-    Technique("steps", INTERMEDIATE, "steps at the edges", _steps),
-    Technique("parts", ADVANCED, "rows in parts", lambda piece: any(row.part for row in piece.rows)),
-    Technique("lower-rows", INTERMEDIATE, "rows below the base row", lambda piece: bool(piece.lower)),
-    Technique("fringe", BEGINNER, "fringe", lambda piece: bool(piece.strands)),
-    Technique("bridge-fringe", BEGINNER, "fringe on thread bridges", lambda piece: bool(piece.strands) and piece.hang == "bridges"),
-    Technique("edge-fringe", INTERMEDIATE, "fringe along the lower edge", lambda piece: bool(piece.strands) and piece.hang == "edge"),
-    Technique("looped-fringe", INTERMEDIATE, "looped fringe", lambda piece: any(strand.kind == LOOP for strand in piece.strands)),
-    Technique("twisted-fringe", ADVANCED, "twisted fringe", lambda piece: any(strand.kind == TWIST for strand in piece.strands)),
-    Technique("branched-fringe", ADVANCED, "branched fringe", lambda piece: any(strand.twigs for strand in piece.strands)),
-    Technique("charms", BEGINNER, "charms or rings in the fringe", lambda piece: any(strand.charms for strand in piece.strands)),
-    Technique("mixed-sizes", INTERMEDIATE, "beads of mixed sizes", _mixed_sizes),
-    Technique("bead-loop", BEGINNER, "bead loop", lambda piece: any(hanger.kind == "loop" for hanger in piece.hangers)),
+    Technique("ladder-stitch", BEGINNER, message("ladder stitch"), lambda piece: piece.stitch == "brick"),
+    Technique("brick-stitch", BEGINNER, message("brick stitch"), lambda piece: piece.stitch == "brick"),
+    Technique("flat-peyote", BEGINNER, message("flat peyote"), lambda piece: piece.stitch == "peyote"),
+    Technique("edge-turn", INTERMEDIATE, message("edge turn of an odd count"), _edge_turn),
+    Technique("square-stitch", BEGINNER, message("square stitch"), lambda piece: piece.stitch == "square"),
+    Technique("loom-work", BEGINNER, message("loom work"), lambda piece: piece.stitch == "loom"),
+    Technique("2-drop", INTERMEDIATE, message("{drop}-drop"), lambda piece: piece.drop > 1),
+    Technique("increases", INTERMEDIATE, message("increases"), _increases),
+    Technique("steps", INTERMEDIATE, message("steps at the edges"), _steps),
+    Technique("parts", ADVANCED, message("rows in parts"), lambda piece: any(row.part for row in piece.rows)),
+    Technique("lower-rows", INTERMEDIATE, message("rows below the base row"), lambda piece: bool(piece.lower)),
+    Technique("fringe", BEGINNER, message("fringe"), lambda piece: bool(piece.strands)),
+    Technique("bridge-fringe", BEGINNER, message("fringe on thread bridges"), lambda piece: bool(piece.strands) and piece.hang == "bridges"),
+    Technique("edge-fringe", INTERMEDIATE, message("fringe along the lower edge"), lambda piece: bool(piece.strands) and piece.hang == "edge"),
+    Technique("looped-fringe", INTERMEDIATE, message("looped fringe"), lambda piece: any(strand.kind == LOOP for strand in piece.strands)),
+    Technique("twisted-fringe", ADVANCED, message("twisted fringe"), lambda piece: any(strand.kind == TWIST for strand in piece.strands)),
+    Technique("branched-fringe", ADVANCED, message("branched fringe"), lambda piece: any(strand.twigs for strand in piece.strands)),
+    Technique("charms", BEGINNER, message("charms or rings in the fringe"), lambda piece: any(strand.charms for strand in piece.strands)),
+    Technique("mixed-sizes", INTERMEDIATE, message("beads of mixed sizes"), _mixed_sizes),
+    Technique("bead-loop", BEGINNER, message("bead loop"), lambda piece: any(hanger.kind == "loop" for hanger in piece.hangers)),
     Technique("many-beads", INTERMEDIATE, f"more than {MANY_BEADS} beads a piece", lambda piece: tally(piece).beads > MANY_BEADS, listed=False),
 )
 TECHNIQUES: Mapping[str, Technique] = {technique.id: technique for technique in _ALL}

@@ -6,11 +6,14 @@ Beads are named in the order in which the needle picks them up. Every line can b
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec import Struct
 
 from .events import Place, row_section
+from .language import _, listed, ngettext
 from .needle import path
-from .piece import RIGHT, Piece
+from .piece import RIGHT, Piece, Row
 from .runs import said
 from .stitches import stitch_of
 from .strand import LOOP, TWIST, Charm, Strand, Twig
@@ -52,23 +55,31 @@ class StrandWords(Struct, frozen=True):
     text: str    # "12W, 2B, 1W; end 3B", "8W, twig [3B; end 1R], 6W; end 3B", "9W; end 1D; up 9B"
 
     @property
+    def name(self) -> str:
+        return _("Strand {number}", number=self.number)
+
+    @property
     def line(self) -> str:
         """The whole line."""
-        return f"Strand {self.number}, {self.count}: {self.text}"
+        return f"{self.name}, {self.count}: {self.text}"
 
 
 def row_words(piece: Piece) -> tuple[RowWords, ...]:
     """Words for every row, in working order. Raises ValueError for a piece that cannot be worked."""
-    needle, stitch = path(piece), stitch_of(piece)
+    stitch = stitch_of(piece)
     words = []
     for rows in stitch.told_together(piece):
-        row = rows[0]
-        keys = [_key(piece, place) for place in needle.picked_up(*map(row_section, rows))]
-        sets = [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
-        name = f"Rows {' and '.join(each.name for each in rows)}" if len(rows) > 1 else f"Row {row.name}"
+        row, sets = rows[0], sets_of(piece, rows)
+        name = ngettext("Row {numbers}", "Rows {numbers}", len(rows), numbers=listed([each.name for each in rows]))
         words.append(RowWords(row.number, name, row.direction, row.level, len(sets), stitch.row_count(len(sets), piece.drop, row.level),
                               stitch.row_text(piece, row, sets), row.part))
     return tuple(words)
+
+
+def sets_of(piece: Piece, rows: Sequence[Row]) -> list[tuple[str, ...]]:
+    """The sets of rows that are told together, in the order of picking up."""
+    keys = [_key(piece, place) for place in path(piece).picked_up(*map(row_section, rows))]
+    return [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
 
 
 def _key(piece: Piece, place: Place) -> str:
@@ -83,14 +94,14 @@ def strand_words(piece: Piece) -> tuple[StrandWords, ...]:
 
 def _strand(strand: Strand, hand: str) -> StrandWords:
     total = len(strand.all)
-    count = f"{total} bead{'' if total == 1 else 's'}"
+    count = ngettext("{count} bead", "{count} beads", total)
     if strand.kind == LOOP:
         down, up = strand.span(hand)
         items = _items(strand)
-        return StrandWords(strand.number, total, f"{count}, loop from place {down} to {up}", said(items if down == strand.number else items[::-1]))
+        return StrandWords(strand.number, total, _("{count}, loop from place {down} to {up}", count=count, down=down, up=up), said(items if down == strand.number else items[::-1]))
     if strand.kind == TWIST:
         back = said([(key,) for key in reversed(strand.second)])
-        return StrandWords(strand.number, total, f"{count}, twisted pair", f"{_line(strand)}; up {back}")
+        return StrandWords(strand.number, total, _("{count}, twisted pair", count=count), _("{first}; up {second}", first=_line(strand), second=back))
     return StrandWords(strand.number, total, count, _line(strand))
 
 
@@ -98,7 +109,7 @@ def _line(line: Strand | Twig) -> str:
     """Beads from the top down, then the end beads."""
     end = _mixed(line.end, line.turned)
     parts = [said(_items(line))] if line.beads or line.hung else []
-    return "; ".join(parts + ([f"end {said(end)}"] if end else []))
+    return "; ".join(parts + ([_("end {beads}", beads=said(end))] if end else []))
 
 
 def _items(line: Strand | Twig) -> list[tuple[str, ...] | str]:
@@ -111,6 +122,6 @@ def _mixed(beads: tuple[str, ...], hung: tuple[Twig | Charm, ...]) -> list[tuple
     done = 0
     for thing in hung:
         items += [(key,) for key in beads[done:thing.at]]
-        items.append(f"twig [{_line(thing)}]" if isinstance(thing, Twig) else f"the {thing.name}")
+        items.append(_("twig [{beads}]", beads=_line(thing)) if isinstance(thing, Twig) else _("the {charm}", charm=thing.name))
         done = thing.at
     return items + [(key,) for key in beads[done:]]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import groupby
 
+from ..craft.language import _
 from . import alphabet
 from .colour import BLACK, WHITE
 from .labels import pen
@@ -42,4 +43,4 @@ def barcode_svg(isbn: str, written: str) -> str:
     for index, digit in enumerate(isbn):
         x = 4 if index == 0 else QUIET_LEFT + 3 + 7 * (index - 1) + 3.5 + (5 if index > 6 else 0)
         picture.add("digits", ink, alphabet.word(digit, x * MODULE, y, TEXT, "middle"))
-    return picture.svg(0, 0, width, height, alt=f"Bar code: ISBN {written}", prefix="isbn")
+    return picture.svg(0, 0, width, height, alt=_("Bar code: ISBN {number}", number=written), prefix="isbn")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import pi
 
 from ..craft.beads import BeadKind
+from ..craft.language import _, ngettext, sentences
 from ..craft.piece import RIGHT, Piece, Row
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, lay, outline
@@ -14,7 +15,7 @@ from .fit import LEAST_BEAD, Fit, largest
 from .grid import Grid, Run, body_grid
 from .labels import draw_labels, labels_of, measures, pen, reach
 from .picture import Picture, Style, polyline
-from .said import beads_named, counted, span
+from .said import beads_counted, beads_named, span, stitches_counted
 from .tiles import Margins, Part, Tile, map_svg, shown_part, tiles
 
 LAYERS = ("guides", "ground", "beads", "fives", "base", "letters", "arrows", "row-numbers", "row-totals", "stitch-numbers", "cut")
@@ -58,14 +59,15 @@ def chart_parts(piece: Piece, bead: float, width: float, height: float, *, prefi
     for index, tile in enumerate(found if len(found) > 1 else ()):
         inside = sorted((grid.middle(row), row.number) for row in rows if tile.top < grid.middle(row) < tile.bottom)
         numbered = tuple(number for _, number in inside)
-        said = f"Part {index + 1} of {len(found)}, from row {inside[0][1]} at its top to row {inside[-1][1]} at its foot{_side(tile)}."
+        said = _("Part {number} of {count}, from row {first} at its top to row {last} at its foot{side}.",
+                 number=index + 1, count=len(found), first=inside[0][1], last=inside[-1][1], side=_side(tile))
         svg = shown_part(_drawn(grid, "colour"), tile, margins, size.cap, numbers, (), alt=f"{chart_alt(piece)} {said}", prefix=f"{prefix}-{index + 1}")
         parts.append(Part(svg, map_svg(bars, found, index), said, numbered))
     return tuple(parts)
 
 
 def _side(tile: Tile) -> str:
-    return ", middle" if tile.cut_left and tile.cut_right else ", right side" if tile.cut_left else ", left side" if tile.cut_right else ""
+    return _(", middle") if tile.cut_left and tile.cut_right else _(", right side") if tile.cut_left else _(", left side") if tile.cut_right else ""
 
 
 def _drawn(grid: Grid, shade: str, on: Callable[[Iterable[str]], Picture] = Picture) -> Picture:
@@ -98,18 +100,21 @@ def chart_alt(piece: Piece) -> str:
     """What the chart shows, in words."""
     rows = [row for row in piece.rows if row.stitches]
     if not rows:
-        return "Chart of the body, without rows."
+        return _("Chart of the body, without rows.")
     keys = [key for row in rows for stitch in row.stitches for key in stitch.beads]
     below = sum(row.level < 0 for row in rows)
-    where = f"; {counted(below, 'row hangs', 'rows hang')} below it" if below else ""
-    unit = "stitch" if piece.drop == 1 else f"set of {piece.drop} beads"
-    units = "stitches" if piece.drop == 1 else f"sets of {piece.drop} beads"
     parts = len({row.number for row in rows if row.part})
-    split = f"{counted(parts, 'row stands', 'rows stand')} in parts. " if parts else ""
-    return (f"Chart of the body: {counted(len({row.number for row in rows}), 'row')}, {counted(len(keys), 'bead')}. "
-            f"Row 1, the base row, has {counted(len(rows[0].stitches), unit, units)} "
-            f"and starts at the {'left' if rows[0].direction == RIGHT else 'right'}{where}. {split}"
-            f"The rows have {span((len(row.stitches) for row in rows), unit, units)}. Beads: {beads_named(piece, keys)}.")
+    first = stitches_counted(len(rows[0].stitches), piece.drop)
+    base = _("Row 1, the base row, has {stitches} and starts at the left", stitches=first) if rows[0].direction == RIGHT else \
+        _("Row 1, the base row, has {stitches} and starts at the right", stitches=first)
+    if below:
+        base = ngettext("{base}; {count} row hangs below it", "{base}; {count} rows hang below it", below, base=base)
+    return sentences(
+        ngettext("Chart of the body: {count} row, {beads}.", "Chart of the body: {count} rows, {beads}.", len({row.number for row in rows}),
+                 beads=beads_counted(len(keys))), f"{base}.",
+        ngettext("{count} row stands in parts.", "{count} rows stand in parts.", parts) if parts else "",
+        _("The rows have {stitches}. Beads: {beads}.", stitches=span((len(row.stitches) for row in rows), lambda count: stitches_counted(count, piece.drop)),
+          beads=beads_named(piece, keys)))
 
 
 def gap_of(bead: float) -> float:

@@ -8,6 +8,7 @@ from math import pi
 from msgspec.structs import replace
 
 from ..craft.hanger import carriers, top_row
+from ..craft.language import _, decimal, ngettext
 from ..craft.pair import mirrored, places_across
 from ..craft.piece import Piece
 from ..craft.places import places
@@ -21,7 +22,7 @@ from .hang import SPREAD
 from .hanger import Carrier, draw_hanger, hanger_reach, hangers_said
 from .hung_strands import BEFORE, BEHIND, TWIGS, StrandPainter
 from .picture import Blank, Picture, Point
-from .said import beads_named, counted
+from .said import beads_named
 
 MARGIN = 0.5      # mm round the picture
 PAIR_GAP = 7.0    # real mm between the two pieces of a pair
@@ -53,29 +54,30 @@ def fit_finished(piece: Piece, width: float, height: float, pieces: int = 1) -> 
 
 def finished_alt(piece: Piece) -> str:
     """What the finished view shows, in words."""
-    return f"The finished piece{_described(piece)}"
+    return _("The finished piece{described}", described=_described(piece))
 
 
 def pair_alt(piece: Piece, *, mirror: bool = False) -> str:
     """What the view of the pair shows, in words."""
-    second = "the second the mirror image of the first" if mirror else "both alike"
-    return f"The finished pair, {second}; each piece{_described(piece)}"
+    described = _described(piece)
+    return _("The finished pair, the second the mirror image of the first; each piece{described}", described=described) if mirror else \
+        _("The finished pair, both alike; each piece{described}", described=described)
 
 
 def _described(piece: Piece) -> str:
     if not any(row.stitches for row in piece.rows):
-        return ", without rows."
+        return _(", without rows.")
     measured = size(replace(piece, rows=tuple(row for row in piece.rows if row.stitches)))
-    parts = [f"a body of {counted(len(piece.drawn), 'row')}"]
+    parts = [ngettext("a body of {count} row", "a body of {count} rows", len(piece.drawn))]
     if piece.strands:
         charms = sum(len(strand.charms) for strand in piece.strands)
-        hung = f" with {counted(charms, 'charm')}" if charms else ""
-        parts.append(f"a fringe of {counted(len(piece.strands), 'strand')}{hung}")
+        fringe = ngettext("a fringe of {count} strand", "a fringe of {count} strands", len(piece.strands))
+        parts.append(ngettext("{fringe} with {count} charm", "{fringe} with {count} charms", charms, fringe=fringe) if charms else fringe)
     parts += hangers_said(piece)
     keys = [key for row in piece.rows for stitch in row.stitches for key in stitch.beads]
     keys += [key for strand in piece.strands for key in strand.all] + [key for hanger in piece.hangers for key in hanger.beads]
-    return (f", {measured.width:.0f} mm wide and {measured.length:.0f} mm long without the ear wire: "
-            f"{', '.join(parts)}. Beads: {beads_named(piece, keys)}.")
+    return _(", {width} mm wide and {length} mm long without the ear wire: {parts}. Beads: {beads}.",
+             width=decimal(measured.width, 0), length=decimal(measured.length, 0), parts=", ".join(parts), beads=beads_named(piece, keys))
 
 
 def _pictured(pieces: list[Piece], scale: float, alt: str, prefix: str, on: Callable[[Iterable[str]], Picture] = Picture) -> str:

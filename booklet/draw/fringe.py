@@ -9,9 +9,11 @@ from itertools import groupby, pairwise
 from math import pi
 
 from ..craft.beads import BeadKind
+from ..craft.language import _, message, ngettext, sentences
 from ..craft.piece import Piece, Row
 from ..craft.places import HangingPlace, places
 from ..craft.stitches import stitch_of
+from ..craft.saying import from_to
 from ..craft.strand import LOOP, TWIST, Strand
 from . import alphabet, tone
 from .beads import OUTLINED, Track, corner, ellipse, lay, outline
@@ -21,13 +23,13 @@ from .columns import Columnist, Columns, Placed, PlacedCharm
 from .fit import LEAST_BEAD, Fit, largest
 from .labels import LEAST_CAP, MOST_CAP, pen
 from .picture import Picture, Style, polyline
-from .said import beads_named, counted, span
+from .said import beads_counted, beads_named, span
 from .tiles import Margins, Part, map_svg, shown_part, tiles
 
 PART_GAP = 0.5   # columns between the parts of a row
 LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers", "cut")
-UNDER = {"base": "under the base row", "lowest": "under the lowest row", "edge": "along the lower edge",
-         "bridges": "on the thread bridges under the lowest row"}
+UNDER = {"base": message("under the base row"), "lowest": message("under the lowest row"), "edge": message("along the lower edge"),
+         "bridges": message("on the thread bridges under the lowest row")}
 
 
 @dataclass(frozen=True)
@@ -134,9 +136,10 @@ def fringe_parts(piece: Piece, bead: float, width: float, height: float, *, pref
     parts = []
     for index, tile in enumerate(found if len(found) > 1 else ()):
         inside = [number for number, x in numbers if tile.left < x < tile.right]
-        which = f"strand {inside[0]}" if len(inside) == 1 else f"strands {inside[0]} to {inside[-1]}" if inside else "beside the strands"
-        level = ", middle" if tile.cut_top and tile.cut_bottom else ", lower end" if tile.cut_top else ", upper end" if tile.cut_bottom else ""
-        said = f"Part {index + 1} of {len(found)}: {which}{level}."
+        which = ngettext("strand {numbers}", "strands {numbers}", len(inside), numbers=inside[0] if len(inside) == 1 else from_to(inside[0], inside[-1])) \
+            if inside else _("beside the strands")
+        level = _(", middle") if tile.cut_top and tile.cut_bottom else _(", lower end") if tile.cut_top else _(", upper end") if tile.cut_bottom else ""
+        said = _("Part {number} of {count}: {which}{side}.", number=index + 1, count=len(found), which=which, side=level)
         svg = shown_part(_drawn(plan, "colour"), tile, margins, plan.cap, counts, numbers, alt=f"{fringe_alt(piece)} {said}", prefix=f"{prefix}-{index + 1}")
         parts.append(Part(svg, map_svg(bars, found, index), said, tuple(map(int, inside))))
     return tuple(parts)
@@ -169,32 +172,35 @@ def fit_fringe(piece: Piece, width: float, height: float, most: float = 6.0) -> 
 def fringe_alt(piece: Piece) -> str:
     """What the fringe chart shows, in words."""
     if not piece.strands:
-        return "Fringe chart, without strands."
+        return _("Fringe chart, without strands.")
     ends = {len(strand.end) for strand in piece.strands}
-    last = f", the last {ends.pop()} of each being end beads" if len(ends) == 1 and ends != {0} else ""
     keys = [key for strand in piece.strands for key in strand.all]
-    return (f"Fringe chart: {counted(len(piece.strands), 'strand')}, numbered from the left, {UNDER[piece.hang]}. "
-            f"{'It has' if len(piece.strands) == 1 else 'Each has'} "
-            f"{span((len(strand.all) for strand in piece.strands), 'bead')}{last}. Beads: {beads_named(piece, keys)}.")
+    has = span((len(strand.all) for strand in piece.strands), beads_counted)
+    if len(ends) == 1 and ends != {0}:
+        has = ngettext("{beads}, the last {count} of each being end beads", "{beads}, the last {count} of each being end beads", ends.pop(), beads=has)
+    return sentences(
+        ngettext("Fringe chart: {count} strand, numbered from the left, {place}.", "Fringe chart: {count} strands, numbered from the left, {place}.",
+                 len(piece.strands), place=_(UNDER[piece.hang])),
+        _("It has {beads}.", beads=has) if len(piece.strands) == 1 else _("Each has {beads}.", beads=has), _("Beads: {beads}.", beads=beads_named(piece, keys)))
 
 
 def fringe_note(piece: Piece) -> str:
     """How to read this fringe chart, in a few sentences."""
     kinds = {strand.kind for strand in piece.strands}
-    parts = ["Strand 1 hangs at the left. Read each strand from the top down."]
+    parts = [_("Strand 1 hangs at the left.")] if any(strand.number == 1 for strand in piece.strands) else []
     if piece.hang != "base" or len(piece.strands) < len(places(piece)):
-        first = "Strand 1 hangs at the left. " if any(strand.number == 1 for strand in piece.strands) else ""
-        parts = [f"{first}Strands are numbered by their places {UNDER[piece.hang]}, from the left. Read each strand from the top down."]
+        parts.append(_("Strands are numbered by their places {places}, from the left.", places=_(UNDER[piece.hang])))
+    parts.append(_("Read each strand from the top down."))
     if any(strand.twigs for strand in piece.strands):
-        parts.append("A twig stands beside its strand.")
+        parts.append(_("A twig stands beside its strand."))
     if LOOP in kinds:
-        parts.append("The two sides of a loop stand together, each under the number of its place.")
+        parts.append(_("The two sides of a loop stand together, each under the number of its place."))
     if TWIST in kinds:
-        parts.append("So do the two lines of a twisted pair, the first one at the left." if LOOP in kinds else
-                     "The two lines of a twisted pair stand together, the first one at the left.")
+        parts.append(_("So do the two lines of a twisted pair, the first one at the left.") if LOOP in kinds else
+                     _("The two lines of a twisted pair stand together, the first one at the left."))
     if any(strand.charms for strand in piece.strands):
-        parts.append("A ring stands for a charm or ring.")
-    return " ".join(parts)
+        parts.append(_("A ring stands for a charm or ring."))
+    return sentences(*parts)
 
 
 def fringe_plan(piece: Piece, bead: float) -> Plan:

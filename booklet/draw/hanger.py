@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from math import asin, cos, pi, sin
 
 from ..craft.beads import Bead
+from ..craft.language import _
 from ..craft.piece import Hanger, Piece
 from .beads import ellipse
 from .glass import single
 from .numbers import num
 from .picture import Picture, Style, polyline
-from .said import counted
+from .said import beads_counted
 
 RING = 2.3           # mm, radius of the plain ring that stands for the ear wire
 WIRE = 0.45          # mm
@@ -38,13 +39,18 @@ class Carrier:
 
 def hangers_said(piece: Piece) -> list[str]:
     """The hangers in words, for text alternatives."""
-    return [_said(hanger) + ("" if hanger.at == "middle" else f" on the {hanger.at}") for hanger in piece.hangers]
+    return [_placed(hanger) for hanger in piece.hangers]
+
+
+def _placed(hanger: Hanger) -> str:
+    said = _said(hanger)
+    return {"left": _("{hanger} on the left", hanger=said), "right": _("{hanger} on the right", hanger=said)}.get(hanger.at, said)
 
 
 def _said(hanger: Hanger) -> str:
     if hanger.kind == "loop":
-        return f"a loop of {counted(len(hanger.beads), 'bead')}"
-    return "a thread guard with a plain ring" if hanger.kind == "guard" else "a closed ring"
+        return _("a loop of {beads}", beads=beads_counted(len(hanger.beads)))
+    return _("a thread guard with a plain ring") if hanger.kind == "guard" else _("a closed ring")
 
 
 def hanger_reach(legend: Mapping[str, Bead], hanger: Hanger, at: Carrier) -> float:

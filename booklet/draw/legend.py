@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable
 
 from msgspec.structs import replace
 
-from ..craft.beads import Bead
+from ..craft.beads import Bead, finish_said, kind_said
+from ..craft.language import _
 from . import alphabet, tone
 from .chart import letter_cap
 from .colour import contrast, grey_of
@@ -42,4 +43,4 @@ def swatch_svg(bead: Bead, *, width: float = 6.0, lettered: bool = False, grey: 
 
 def swatch_alt(bead: Bead) -> str:
     """What the swatch shows, in words."""
-    return f"Bead {bead.key}: {bead.name}, {bead.finish}, {bead.kind.name}."
+    return _("Bead {key}: {name}, {finish}, {kind}.", key=bead.key, name=bead.name, finish=finish_said(bead.finish), kind=kind_said(bead.kind.name))

@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
+from ..craft.language import ngettext
 from ..craft.piece import Piece
+from ..craft.saying import from_to
 
 
-def counted(number: int, one: str, many: str = "") -> str:
-    """ "1 row", "3 rows"; `many` where the plural is not one + s."""
-    return f"{number} {one if number == 1 else many or one + 's'}"
+def beads_counted(number: int) -> str:
+    """ "1 bead", "18 beads"."""
+    return ngettext("{count} bead", "{count} beads", number)
 
 
-def span(numbers: Iterable[int], one: str, many: str = "") -> str:
-    """ "18 beads" or "12 to 18 beads"."""
+def stitches_counted(number: int, drop: int) -> str:
+    """ "1 stitch", "9 stitches", "5 sets of 2 beads"."""
+    if drop == 1:
+        return ngettext("{count} stitch", "{count} stitches", number)
+    return ngettext("{count} set of {drop} beads", "{count} sets of {drop} beads", number, drop=drop)
+
+
+def span(numbers: Iterable[int], counted: Callable[[int], str]) -> str:
+    """ "18 beads" or "12 to 18 beads"; `counted` says the last number with what it counts."""
     found = sorted(set(numbers))
-    return counted(found[0], one, many) if len(found) == 1 else f"{found[0]} to {counted(found[-1], one, many)}"
+    return counted(found[0]) if len(found) == 1 else from_to(found[0], counted(found[-1]))
 
 
 def beads_named(piece: Piece, keys: Iterable[str]) -> str:

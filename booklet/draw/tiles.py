@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from ..craft.language import _
 from . import alphabet, tone
 from .colour import WHITE
 from .labels import pen
@@ -127,4 +128,4 @@ def map_svg(bars: Iterable[tuple[float, float, float, float]], parts: Sequence[T
         picture.add("here" if firm else "parts", Style(stroke=tone.TEXT if firm else tone.QUIET, width=0.7 if firm else 0.2), polyline(corners) + "z")
         x, y = (corners[0][0] + corners[1][0]) / 2, (corners[0][1] + corners[2][1]) / 2
         picture.add("numbers", pen(tone.TEXT, 2.2), alphabet.word(str(index + 1), x, y, 2.2, "middle"))
-    return picture.svg(-0.5, -0.5, width * scale + 1, height * scale + 1, alt=f"Where part {here + 1} of {len(parts)} lies in the whole chart.", prefix="map")
+    return picture.svg(-0.5, -0.5, width * scale + 1, height * scale + 1, alt=_("Where part {number} of {count} lies in the whole chart.", number=here + 1, count=len(parts)), prefix="map")

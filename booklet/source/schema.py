@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from ..craft.beads import SHAPES
+from ..craft.beads import FINISHES, SHAPES
 from ..craft.piece import GUARD_SPAN, HANGER_PASSES, RING_SIZE
 from ..craft.places import HANGS
 from ..craft.stitches import STITCHES
@@ -19,7 +19,6 @@ from .values import (LANGUAGE, LINK, SLUG, VERSION, BaseRow, BookNumber, Choice,
 from .written import Written
 
 KEY = "[A-Za-z0-9]"
-FINISHES = ("matte", "lustre", "metallic", "transparent", "opaque")
 LEVEL = Choice(LEVELS)
 HAND = Choice(("right", "left"))
 MAKES = Choice(("pair", "single"))

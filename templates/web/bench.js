@@ -2,6 +2,8 @@
 function Bench(place) {
   var article = place.article, panel = article.querySelector(".bench"), next = panel.querySelector("[data-do=next]"), lock = null;
 
+  function withPiece(what) { return article.querySelector(".pieces") ? _("{what}, piece {number}", {what: what, number: place.piece}) : what; }
+
   function stayAwake() {
     if (navigator.wakeLock && !panel.hidden && document.visibilityState === "visible") {
       navigator.wakeLock.request("screen").then(function (given) { lock = given; }, function () { /* The browser may say no. */ });
@@ -26,13 +28,13 @@ function Bench(place) {
     next.disabled = !line;
     panel.querySelector(".pick").hidden = !line;
     if (!line) {
-      panel.querySelector(".where").textContent = "All done" + (article.querySelector(".pieces") ? ", piece " + place.piece : "");
-      panel.querySelector(".says").textContent = "Every row and strand of this piece is marked.";
+      panel.querySelector(".where").textContent = withPiece(_("All done"));
+      panel.querySelector(".says").textContent = _("Every row and strand of this piece is marked.");
       return;
     }
     var name = words.querySelector("b").textContent, change = line.querySelector(".change");
     words.querySelector("b").remove();
-    panel.querySelector(".where").textContent = name + (article.querySelector(".pieces") ? ", piece " + place.piece : "");
+    panel.querySelector(".where").textContent = withPiece(name);
     panel.querySelector(".says").textContent = words.textContent.replace(/^[\s,]+/, "") + (change ? ". " + change.textContent : "");
     chips(line);
     reveal(line);

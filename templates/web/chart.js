@@ -28,7 +28,7 @@ function Chart(figure, names) {
   zoom.hidden = false;
   pane.tabIndex = 0;
   pane.setAttribute("role", "group");
-  pane.setAttribute("aria-label", zoom.getAttribute("aria-label").replace(/:.*/, "") + ". The arrow keys go from bead to bead, plus and minus change its size.");
+  pane.setAttribute("aria-label", _("{chart}. The arrow keys go from bead to bead, plus and minus change its size.", {chart: zoom.getAttribute("aria-label").replace(/:.*/, "")}));
 
   function resize(wanted, x, y) {
     var frame = pane.getBoundingClientRect(), before = size;
@@ -44,16 +44,17 @@ function Chart(figure, names) {
 
   function tell(bead) {
     var same = beads.filter(function (other) { return other.part === bead.part; });
-    var name = bead.part.dataset.part.replace("-", " "), place = same.indexOf(bead) + 1, count = same.length;
-    if (/^row/.test(name)) {
+    var name = bead.part.dataset.part.split("-"), isRow = name[0] === "row", place = same.indexOf(bead) + 1, count = same.length;
+    if (isRow) {
       var columns = Array.from(new Set(same.map(function (other) { return Math.round(other.x * 10); }))).sort(function (a, b) { return a - b; });
       var words = figure.closest(".work").querySelector("li[data-part='" + bead.part.dataset.part + "'] .arrow");
       if (words && words.textContent.trim() === "←") { columns.reverse(); }
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
       count = columns.length;
     }
+    var values = {number: name[1], place: place, count: count, bead: bead.key + " " + names[bead.key]};
     at = bead;
-    told.textContent = name[0].toUpperCase() + name.slice(1) + ", " + (/^row/.test(name) ? "stitch " : "bead ") + place + " of " + count + ": " + bead.key + " " + names[bead.key];
+    told.textContent = (isRow ? _("Row {number}, stitch {place} of {count}: {bead}", values) : _("Strand {number}, bead {place} of {count}: {bead}", values));
     if (!ring) { ring = document.createElementNS(SVG, "circle"); ring.setAttribute("class", "ring"); svg.append(ring); }
     ring.setAttribute("cx", bead.x);
     ring.setAttribute("cy", bead.y);
@@ -121,7 +122,7 @@ function Chart(figure, names) {
         drawn.classList.toggle("chosen", wanted && (drawn.dataset.key || drawn.textContent) === key);
       });
       var count = beads.filter(function (bead) { return bead.key === key; }).length;
-      told.textContent = wanted ? key + " " + names[key] + ": " + count + (count === 1 ? " bead" : " beads") + " in this chart" : "";
+      told.textContent = wanted ? ngettext("{bead}: {count} bead in this chart", "{bead}: {count} beads in this chart", count, {bead: key + " " + names[key]}) : "";
     });
   });
 

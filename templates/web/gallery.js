@@ -6,7 +6,7 @@ function Gallery(form, cards) {
       card.hidden = wanted.some(function (select) { return select.value && card.dataset[select.name] !== select.value; });
       count += !card.hidden;
     });
-    form.querySelector(".count").textContent = count + (count === 1 ? " pattern" : " patterns");
+    form.querySelector(".count").textContent = ngettext("{count} pattern", "{count} patterns", count);
   }
   form.hidden = false;
   form.addEventListener("change", choose);

@@ -45,7 +45,7 @@ Place.prototype.show = function () {
     if (kind) { [line].concat(chartParts(line)).forEach(function (part) { part.classList.add(kind); }); }
   });
   lines.forEach(function (line) { line.toggleAttribute("aria-current", line === now && count > 0); });
-  this.article.querySelector(".progress").textContent = count + " of " + lines.length + " rows and strands done";
+  this.article.querySelector(".progress").textContent = _("{count} of {total} rows and strands done", {count: count, total: lines.length});
 };
 
 function chartParts(line) {

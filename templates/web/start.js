@@ -22,8 +22,8 @@ all(document, "article.pattern").forEach(function (article) {
 
   function show() {
     news.hidden = !place.before;
-    news.querySelector("span").textContent = "Your marks are of version " + place.before + ", and this is version " + article.dataset.version +
-      ". The pattern has changed: compare the rows before you go on.";
+    news.querySelector("span").textContent = _("Your marks are of version {before}, and this is version {now}. The pattern has changed: compare the rows before you go on.",
+      {before: place.before, now: article.dataset.version});
     all(tools, "[type=radio]").forEach(function (radio) { radio.checked = radio.value === place.piece; });
     place.show();
     bench.show();

@@ -11,6 +11,7 @@ from pathlib import PurePosixPath
 from markupsafe import Markup
 
 from ...craft.events import row_section
+from ...craft.language import _, message
 from ...craft.needle import path
 from ...craft.piece import Piece
 from ...source.pattern import Pattern
@@ -27,8 +28,8 @@ from .variants import Variant, beside, variants
 PX = 96 / 25.4           # of a mm
 STEPS = "steps"          # folder of step pictures
 KINDS = {".svg": "image/svg+xml", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png", ".webp": "image/webp"}
-HANDS = {"right": "Right hand", "left": "Left hand"}
-TURNED = {False: "As drawn", True: "Mirror image"}
+HANDS = {"right": message("Right hand"), "left": message("Left hand")}
+TURNED = {False: message("As drawn"), True: message("Mirror image")}
 
 
 @dataclass(frozen=True)
@@ -109,8 +110,9 @@ def links(variant: Variant, every: tuple[Variant, ...], together: bool) -> list[
     for labels, hand in ((HANDS, True), (TURNED, False)):
         other = beside(variant, every, hand)
         if other:
-            found += sorted((_link(one, variant, labels[one.hand if hand else one.is_mirrored], together) for one in (variant, other)),
-                            key=lambda link: list(labels.values()).index(link.label))
+            told = [_(label) for label in labels.values()]
+            found += sorted((_link(one, variant, _(labels[one.hand if hand else one.is_mirrored]), together) for one in (variant, other)),
+                            key=lambda link: told.index(link.label))
     return found
 
 

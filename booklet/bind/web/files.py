@@ -19,9 +19,10 @@ from .colours import bead_rules
 from .faces import css_linked, font_files
 from .facets import facets, facets_of
 from .variants import Variant, beside
+from .words import words_for
 
 GLOSSARY = "glossary"
-SCRIPTS = ("keep.js", "place.js", "bench.js", "chart.js", "colours.js", "gallery.js", "start.js")
+SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "gallery.js", "start.js")
 STYLES = ("common.css", "web.css")
 
 
@@ -76,7 +77,7 @@ def style(workspace: Workspace) -> str:
 def script(workspace: Workspace) -> str:
     """The scripts as one: plain files that share one scope. Browsers load no modules from a disk."""
     parts = "\n".join(text_of(workspace.root, f"web/{name}") for name in SCRIPTS)
-    return f'(function () {{\n"use strict";\n{parts}}}());\n'
+    return f'(function () {{\n"use strict";\n{words_for(parts)}{parts}}}());\n'
 
 
 def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from ..events import Pass, Under
+from ..language import _, ngettext, sentences
 from ..piece import LEFT, RIGHT, Piece, Row
-from ..plan import TAIL, ThreadPlan
-from ..saying import Step, cm, m, rows_said, unit_of
-from ..words import row_words
+from ..plan import TAIL, ThreadPlan, thread_said
+from ..runs import said
+from ..saying import Step, at_edge, cm, m, rows_said, unit_of
+from ..words import sets_of
 from .brick_edges import edges
 from .brick_path import ladder_ups, needs_new_thread, to_start
 from .brick_row_steps import row_steps
@@ -17,33 +19,35 @@ def body_steps(piece: Piece, plan: ThreadPlan) -> list[Step | None]:
     return [_first_pick_up(piece, plan), _ladder(piece), *row_steps(piece), _parts(piece), _lower_rows(piece)]
 
 
-def _pair(piece: Piece) -> str:
-    text = row_words(piece)[0].text
-    return text.split("; then")[0].removeprefix("ladder ").removeprefix("one stitch ").removeprefix("one set ")
-
-
 def _first_pick_up(piece: Piece, plan: ThreadPlan) -> Step:
-    count, side = len(piece.base.stitches), LEFT if piece.hand == RIGHT else RIGHT
-    first = "upward" if ladder_ups(count)[0] else "downward"
-    beads = f"Pick up the first two {unit_of(piece, 2)} of row 1: {_pair(piece)}." if count > 1 else \
-        f"Pick up the one {unit_of(piece)} of row 1: {_pair(piece)}."
-    circle = " Pass through both again in the same order, so that they sit side by side." if count > 1 else ""
-    order = "" if piece.drop == 1 else f" The first set is passed {first}, so its beads are named in that order."
-    return Step("first-pick-up", "First beads",
-                f"Thread a needle with {m(plan.length)} of {plan.body} and leave a tail of {cm(TAIL)}. "
-                f"Row 1 starts at the {side} edge of the chart. {beads}{circle}{order} "
-                f"The thread exits the {'second' if count > 1 else 'first'} {unit_of(piece)}.")
+    unit, side = unit_of(piece), LEFT if piece.hand == RIGHT else RIGHT
+    sets = sets_of(piece, (piece.base,))
+    beads = said(sets[:2])
+    if len(sets) > 1:
+        take = _("Pick up the first two {units} of row 1: {beads}. Pass through both again in the same order, so that they sit side by side.",
+                 units=unit_of(piece, 2), beads=beads)
+        exits = _("The thread exits the second {unit}.", unit=unit)
+    else:
+        take, exits = _("Pick up the one {unit} of row 1: {beads}.", unit=unit, beads=beads), _("The thread exits the first {unit}.", unit=unit)
+    order = "" if piece.drop == 1 else _("The first set is passed upward, so its beads are named in that order.") if ladder_ups(len(sets))[0] else \
+        _("The first set is passed downward, so its beads are named in that order.")
+    return Step("first-pick-up", _("First beads"), sentences(
+        _("Thread a needle with {length} of {thread} and leave a tail of {tail}.", length=m(plan.length), thread=thread_said(plan.body), tail=cm(TAIL)),
+        _("Row 1 starts {edge} of the chart.", edge=at_edge(side)), take, order, exits))
 
 
 def _ladder(piece: Piece) -> Step | None:
     count = len(piece.base.stitches)
     if count < 3:
         return None
-    return Step("ladder", "Ladder base",
-                f"Add the other {count - 2} {unit_of(piece, count - 2)} of row 1 one at a time: pick up the next {unit_of(piece)}, "
-                f"pass through the {unit_of(piece)} before it again in the direction in which the thread left it, "
-                f"then pass through the new {unit_of(piece)}. Row 1 now has {count} {unit_of(piece, count)}. "
-                f"The thread exits the top of the last one, at the {piece.base.direction} edge.")
+    return Step("ladder", _("Ladder base"), sentences(
+        ngettext("Add the other {count} {units} of row 1 one at a time: pick up the next {unit}, "
+                 "pass through the {unit} before it again in the direction in which the thread left it, then pass through the new {unit}.",
+                 "Add the other {count} {units} of row 1 one at a time: pick up the next {unit}, "
+                 "pass through the {unit} before it again in the direction in which the thread left it, then pass through the new {unit}.",
+                 count - 2, unit=unit_of(piece), units=unit_of(piece, count - 2)),
+        _("Row 1 now has {count} {units}. The thread exits the top of the last one, {edge}.",
+          count=count, units=unit_of(piece, count), edge=at_edge(piece.base.direction))))
 
 
 def _parts(piece: Piece) -> Step | None:
@@ -51,50 +55,57 @@ def _parts(piece: Piece) -> Step | None:
     later = [row for row in piece.rows if row.new_start]
     if not later:
         return None
-    told = " ".join(_part(piece, row) for row in later)
-    return Step("part-start", "Parts of a row",
-                f"Where rows have parts, work one part to its end before you begin the next. {told}")
+    return Step("part-start", _("Parts of a row"), sentences(
+        _("Where rows have parts, work one part to its end before you begin the next."), *(_part(piece, row) for row in later)))
 
 
 def _part(piece: Piece, row: Row) -> str:
     under, unit = piece.under(row), unit_of(piece)
-    number, way = edges(row, under).exit + 1, to_start(piece, row)
-    end = "foot" if row.level == -1 else "top"
-    goal = f"the {end} of {unit} {number} of row {under.name}, counted from the left of the chart"
+    way, foot = to_start(piece, row), row.level == -1
+    place = {"unit": unit, "number": edges(row, under).exit + 1, "under": under.name}
     if needs_new_thread(piece, row):
-        return (f"For row {row.name}, weave in the thread. Anchor a new one in row {under.name} beside {unit} {number}, counted from the left of the chart, "
-                f"and pass through that {unit}; the thread exits the {end} of it.")
+        begin = _("For row {row}, weave in the thread. Anchor a new one in row {under} beside {unit} {number}, counted from the left of the chart, "
+                  "and pass through that {unit};", row=row.name, **place)
+        return sentences(begin, _("the thread exits the foot of it.") if foot else _("the thread exits the top of it."))
     passes = sum(isinstance(event, Pass) for event in way)
-    turn = " Where you have to turn back, catch a thread bridge." if any(isinstance(event, Under) for event in way) else ""
-    return (f"For row {row.name}, go back through the work: pass from {unit} to touching {unit}, about {passes} of them, "
-            f"so that no thread shows.{turn} The thread exits {goal}.")
+    return sentences(
+        _("For row {row}, go back through the work: pass from {unit} to touching {unit}, about {count} of them, so that no thread shows.",
+          row=row.name, unit=unit, count=passes),
+        _("Where you have to turn back, catch a thread bridge.") if any(isinstance(event, Under) for event in way) else "",
+        _("The thread exits the foot of {unit} {number} of row {under}, counted from the left of the chart.", **place) if foot else
+        _("The thread exits the top of {unit} {number} of row {under}, counted from the left of the chart.", **place))
 
 
 def _lower_rows(piece: Piece) -> Step | None:
     if not piece.lower:
         return None
-    unit, first = unit_of(piece), piece.lower[0]
-    return Step("lower-rows", "Below the base row",
-                f"{_way_down(piece, first, unit)} Turn the work and the chart top to bottom. Work {rows_said(piece.lower)} on the thread "
-                f"bridges on this side of row 1, from the edge where the thread is; up now means away from row 1. "
-                f"The thread exits the last {unit} of row {piece.lower[-1].name}.")
+    return Step("lower-rows", _("Below the base row"), sentences(_way_down(piece, piece.lower[0]), _(
+        "Turn the work and the chart top to bottom. Work {rows} on the thread "
+        "bridges on this side of row 1, from the edge where the thread is; up now means away from row 1. "
+        "The thread exits the last {unit} of row {last}.", rows=rows_said(piece.lower), unit=unit_of(piece), last=piece.lower[-1].name)))
 
 
-def _way_down(piece: Piece, first: Row, unit: str) -> str:
+def _way_down(piece: Piece, first: Row) -> str:
     """To the foot of the base row, at the edge where the rows below it start."""
-    side, way = LEFT if first.direction == RIGHT else RIGHT, to_start(piece, first)
-    catch = f"Catch the thread bridge beside the last {unit} and pass" if isinstance(way[0], Under) else "Pass"
+    way = to_start(piece, first)
+    named = {"unit": unit_of(piece), "edge": at_edge(LEFT if first.direction == RIGHT else RIGHT)}
+    catch = isinstance(way[0], Under)
     if not piece.upper:
-        return f"{catch} back down through that {unit}, and out under row 1 at the {side} edge."
-    straight = all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows)
-    down = f"down from {unit} to {unit} along the {side} edge" if straight else f"back from {unit} to touching {unit}"
-    return f"{catch} {down} to row 1, and out under its {unit} at the {side} edge."
+        return _("Catch the thread bridge beside the last {unit} and pass back down through that {unit}, and out under row 1 {edge}.", **named) if catch else \
+            _("Pass back down through that {unit}, and out under row 1 {edge}.", **named)
+    if all(not event.up for event in way if isinstance(event, Pass)) and not any(row.part for row in piece.rows):
+        along = _("down from {unit} to {unit} along the left edge", **named) if first.direction == RIGHT else _("down from {unit} to {unit} along the right edge", **named)
+    else:
+        along = _("back from {unit} to touching {unit}", **named)
+    return _("Catch the thread bridge beside the last {unit} and pass {way} to row 1, and out under its {unit} {edge}.", way=along, **named) if catch else \
+        _("Pass {way} to row 1, and out under its {unit} {edge}.", way=along, **named)
 
 
 def reading_the_chart(piece: Piece) -> str:
     """Where to start on the chart and how to go on."""
-    side = LEFT if piece.hand == RIGHT else RIGHT
     split = [row for row in piece.rows if row.part]
-    parts = f" Where a row has parts, {rows_said(split[:1])} and so on, work a part to its end before the next one: the words give their order." \
+    parts = _("Where a row has parts, {rows} and so on, work a part to its end before the next one: the words give their order.", rows=rows_said(split[:1])) \
         if split else ""
-    return f"Start at the {side} end of row 1 and work away from it, row by row, back and forth.{parts}"
+    start = _("Start at the left end of row 1 and work away from it, row by row, back and forth.") if piece.hand == RIGHT else \
+        _("Start at the right end of row 1 and work away from it, row by row, back and forth.")
+    return sentences(start, parts)

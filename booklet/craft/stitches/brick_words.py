@@ -2,53 +2,58 @@
 
 from __future__ import annotations
 
+from ..language import _, ngettext
 from ..piece import Piece, Row
 from ..runs import said
+from ..saying import unit_of
 from .brick_edges import Edges, edges
 from .brick_path import needs_new_thread
 
 
 def row_count(stitches: int, drop: int, level: int) -> str:
     """"9 stitches", "5 sets", "6 stitches below"."""
-    return f"{stitches} {_unit(drop, stitches)}" + (" below" if level < 0 else "")
+    count = ngettext("{count} stitch", "{count} stitches", stitches) if drop == 1 else ngettext("{count} set", "{count} sets", stitches)
+    return _("{count} below", count=count) if level < 0 else count
 
 
 def row_text(piece: Piece, row: Row, sets: list[tuple[str, ...]]) -> str:
     """What is done in a row, with its sets in the order of picking up."""
     under, one = piece.under(row), len(sets) == 1
     if under is None:
-        return f"one {_unit(piece.drop)} {said(sets)}" if one else f"ladder {said(sets[:2])}{_then(sets[2:])}"
+        return _one(piece, sets, False) if one else _("ladder {beads}", beads=said(sets[:2])) + _then(sets[2:])
     place = edges(row, under)
-    way = "" if place.starts_in else " out"
     if one:
-        return f"{_lead(piece, row, place)}one {_unit(piece.drop)}{way} {said(sets)}{_free(place)}"
+        return f"{_lead(piece, row, place)}{_one(piece, sets, not place.starts_in)}{_free(place)}"
     first, last = 2 + place.ladder_start, len(sets) - place.ladder_end
-    start = f"start {way.strip() or 'in'} {said(sets[:2])}{_ladder(sets[2:first])}"
-    end = _free(place) or f"; end {'in' if place.ends_in else 'out'}"
-    return f"{_lead(piece, row, place)}{start}{_then(sets[first:last])}{end}{_ladder(sets[last:])}"
+    start = _("start in {beads}", beads=said(sets[:2])) if place.starts_in else _("start out {beads}", beads=said(sets[:2]))
+    end = _free(place) or (_("; end in") if place.ends_in else _("; end out"))
+    return f"{_lead(piece, row, place)}{start}{_ladder(sets[2:first])}{_then(sets[first:last])}{end}{_ladder(sets[last:])}"
 
 
-def _unit(drop: int, count: int = 1) -> str:
-    unit = "stitch" if drop == 1 else "set"
-    return unit if count == 1 else {"stitch": "stitches", "set": "sets"}[unit]
+def _one(piece: Piece, sets: list[tuple[str, ...]], out: bool) -> str:
+    """A row of one stitch."""
+    if piece.drop == 1:
+        return _("one stitch out {beads}", beads=said(sets)) if out else _("one stitch {beads}", beads=said(sets))
+    return _("one set out {beads}", beads=said(sets)) if out else _("one set {beads}", beads=said(sets))
 
 
 def _lead(piece: Piece, row: Row, place: Edges) -> str:
     """How the needle gets to the stitch from which the row begins, where that is not the edge."""
     if row.new_start:
-        how = "new thread in" if needs_new_thread(piece, row) else "travel to"
-        return f"{how} row {piece.under(row).name}, {_unit(piece.drop)} {place.exit + 1} from the left; "
-    return f"travel {place.travel} {_unit(piece.drop, 2)} in; " if place.travel else ""
+        goal = {"row": piece.under(row).name, "unit": unit_of(piece), "number": place.exit + 1}
+        return _("new thread in row {row}, {unit} {number} from the left; ", **goal) if needs_new_thread(piece, row) else \
+            _("travel to row {row}, {unit} {number} from the left; ", **goal)
+    return _("travel {count} {units} in; ", count=place.travel, units=unit_of(piece, 2)) if place.travel else ""
 
 
 def _then(sets: list[tuple[str, ...]]) -> str:
-    return f"; then {said(sets)}" if sets else ""
+    return _("; then {beads}", beads=said(sets)) if sets else ""
 
 
 def _ladder(sets: list[tuple[str, ...]]) -> str:
-    return f"; ladder out {said(sets)}" if sets else ""
+    return _("; ladder out {beads}", beads=said(sets)) if sets else ""
 
 
 def _free(place: Edges) -> str:
     """Thread bridges that the row leaves free at its end."""
-    return f"; end {place.short} bridge{'' if place.short == 1 else 's'} short" if place.short else ""
+    return ngettext("; end {count} bridge short", "; end {count} bridges short", place.short) if place.short else ""

@@ -9,11 +9,12 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from ..events import Anchor, Event, Section
+from ..language import ngettext
 from ..piece import RIGHT, Fault, Piece, Row
 from ..runs import said
 from . import lying
 from .lying import each_alone as told_together
-from .lying import Spot, bottom_row, end_reach, from_strand, start_reach, stitch_at, take, through, worked
+from .lying import Spot, bottom_row, end_reach, end_said, from_strand, start_reach, start_said, stitch_at, take, through, worked
 
 __all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "PARTED", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
            "to_strand", "told_together", "warps"]
@@ -58,18 +59,14 @@ def warps(piece: Piece) -> int:
 
 def row_count(stitches: int, drop: int, level: int) -> str:
     """ "9 beads"."""
-    return "1 bead" if stitches == 1 else f"{stitches} beads"
+    return ngettext("{count} bead", "{count} beads", stitches)
 
 
 def row_text(piece: Piece, row: Row, sets: list[tuple[str, ...]]) -> str:
     """The words of a row after its number, direction and count."""
     under = piece.under(row)
     start, end = (start_reach(row, under), end_reach(row, under)) if under else (0, 0)
-    return "; ".join(part for part in (_reach("start", start), said(sets), _reach("end", end)) if part)
-
-
-def _reach(name: str, reach: int) -> str:
-    return f"{name} {abs(reach)} {'out' if reach > 0 else 'in'}" if reach else ""
+    return "; ".join(part for part in (start_said(start), said(sets), end_said(end)) if part)
 
 
 def to_strand(piece: Piece, section: Section, index: int, before: int | None) -> list[Event]:

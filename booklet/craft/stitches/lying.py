@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..events import Event, Pass, PickUp, Section, stitch_places, worked_indexes
+from ..language import _, ngettext
 from ..piece import RIGHT, Fault, Piece, Row
 
 Spot = tuple[Row, int]   # a stitch: its row, and its index there
-
-UNITS = {True: ("stitch", "stitches"), False: ("set", "sets")}   # by whether it holds one bead
 
 
 def through(section: Section, spots: Sequence[Spot], right: bool) -> Pass:
@@ -76,7 +75,7 @@ def bottom_row(piece: Piece) -> list[Spot]:
 
 def row_count(stitches: int, drop: int, level: int) -> str:
     """ "9 stitches", "5 sets"."""
-    return f"{stitches} {UNITS[drop == 1][stitches != 1]}"
+    return ngettext("{count} stitch", "{count} stitches", stitches) if drop == 1 else ngettext("{count} set", "{count} sets", stitches)
 
 
 def start_reach(row: Row, under: Row) -> int:
@@ -87,3 +86,13 @@ def start_reach(row: Row, under: Row) -> int:
 def end_reach(row: Row, under: Row) -> int:
     """Stitches by which a row ends further out than the row under it; negative further in."""
     return (row.last - under.last if row.direction == RIGHT else under.first - row.first) // 2
+
+
+def start_said(reach: int) -> str:
+    """"start 2 in", "start 1 out"; nothing for a row that starts at the edge."""
+    return "" if not reach else _("start {count} out", count=reach) if reach > 0 else _("start {count} in", count=-reach)
+
+
+def end_said(reach: int) -> str:
+    """"end 2 in", "end 1 out"; nothing for a row that ends at the edge."""
+    return "" if not reach else _("end {count} out", count=reach) if reach > 0 else _("end {count} in", count=-reach)

@@ -11,6 +11,7 @@ from __future__ import annotations
 from msgspec.structs import replace
 
 from ..events import Anchor, Event, Pass, Section
+from ..language import _
 from ..piece import RIGHT, Fault, Piece, Row, opposite
 from ..runs import said
 from . import lying
@@ -116,8 +117,8 @@ def row_text(piece: Piece, row: Row, sets: list[tuple[str, ...]]) -> str:
     """The words of a row after its number, direction and count."""
     under = piece.under(row)
     if under is None:
-        return f"string {said(sets)}"
-    return said(sets) + ("; edge turn" if turns_at_edge(row, under) else "")
+        return _("string {beads}", beads=said(sets))
+    return said(sets) + (_("; edge turn") if turns_at_edge(row, under) else "")
 
 
 def to_strand(piece: Piece, section: Section, index: int, before: int | None) -> list[Event]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from ..events import Anchor, Event, Section
+from ..language import _
 from ..piece import RIGHT, Fault, Piece, Row
 from ..runs import said
 from . import lying
 from .lying import each_alone as told_together
-from .lying import Spot, bottom_row, end_reach, from_strand, row_count, start_reach, stitch_at, take, through, worked
+from .lying import Spot, bottom_row, end_reach, end_said, from_strand, row_count, start_reach, start_said, stitch_at, take, through, worked
 
 __all__ = ["DROPS", "INTERLOCKED", "LYING", "NAME", "PARTED", "body", "directed", "faults", "from_strand", "row_count", "row_text", "to_hanger",
            "to_strand", "told_together", "warps"]
@@ -104,10 +105,9 @@ def row_text(piece: Piece, row: Row, sets: list[tuple[str, ...]]) -> str:
     """The words of a row after its number, direction and count."""
     under = piece.under(row)
     if under is None:
-        return f"string {said(sets)}"
+        return _("string {beads}", beads=said(sets))
     start, end = start_reach(row, under), end_reach(row, under)
-    parts = [*([f"start {-start} in"] if start else []), said(sets), *([f"end {abs(end)} {'out' if end > 0 else 'in'}"] if end else [])]
-    return "; ".join(parts)
+    return "; ".join(part for part in (start_said(start), said(sets), end_said(end)) if part)
 
 
 def to_strand(piece: Piece, section: Section, index: int, before: int | None) -> list[Event]:
