@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import click
@@ -12,7 +13,8 @@ from .reading import checked_folder, some
 from .shop import shop_options, workshop
 from .terminal import progress, show_findings, tell
 
-HELP = """Check patterns, then bind each alone for sale, as build/single/SLUG.pdf.
+HELP = """Check patterns, then bind each alone for sale, as build/single/SLUG.pdf; or with --one-file as a web page, build/single/SLUG.html,
+that holds all it needs: fonts, pictures, script, the other hand and the mirror image. It opens from any disk and needs no network.
 
 A single stands by itself: cover, materials, chart, words, steps, licence and version. SLUG is the name of a
 pattern file without its ending. Only the patterns that are asked for have to be free of errors. The
@@ -23,6 +25,7 @@ Examples:
   booklet single cloud-shadow             one pattern
   booklet single cloud-shadow frost-star  two patterns
   booklet single --all                    every pattern of the folder
+  booklet single --all --one-file         every pattern as one web page
   booklet single frost-star --edition large   in an edition that book.yaml names; or --edition all
 
 Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
@@ -33,9 +36,12 @@ Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file th
 @click.argument("slugs", metavar="[SLUG]...", nargs=-1)
 @click.option("--all", "every", is_flag=True, help="Every pattern of the folder.")
 @click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make, or all.")
+@click.option("--one-file", "one_file", is_flag=True, help="As one web page, in place of the PDF.")
 @shop_options
 @click.pass_obj
-def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, fresh: bool, cluster: str) -> None:
+def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_file: bool, fresh: bool, cluster: str) -> None:
+    if one_file and edition:
+        raise click.UsageError("Editions are PDF files; --one-file makes a web page.")
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
     if every:
@@ -45,8 +51,7 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, fres
     workspace = some(folder, slugs)
     failed = []
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
-        from ..bind.single import build as bind
-
+        bind = _binder(one_file)
         for slug in workspace.patterns:
             now(f"binding {slug}")
             try:
@@ -63,3 +68,14 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, fres
             show_findings(getattr(error, "findings", ()), folder, err=True)
             tell(f"{slug}: {error.message}", error.hint)
         raise click.exceptions.Exit(max(error.exit_code for _, error in failed))
+
+
+def _binder(one_file: bool) -> Callable[..., list[Path]]:
+    """What binds one pattern of a workspace in an edition."""
+    if one_file:
+        from ..bind.web.one_file import build as as_page
+
+        return lambda workspace, slug, edition: [as_page(workspace, slug)]
+    from ..bind.single import build
+
+    return build

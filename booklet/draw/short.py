@@ -38,23 +38,29 @@ def through(points: Sequence[tuple[float, float]]) -> str:
 
 def relative(path: str) -> str:
     """Path data with every step as it is seen from where the rounded steps before it have led; which needs fewer digits than where it leads."""
-    x = y = start_x = start_y = 0.0
+    true, drawn, start = (0.0, 0.0), (0.0, 0.0), ((0.0, 0.0), (0.0, 0.0))
     parts: list[str] = []
     for command, text in _COMMAND.findall(path):
-        values = [float(value) for value in _ANY.findall(text)]
-        if command in "Zz":
-            x, y = start_x, start_y
+        kind = command.upper()
+        if kind == "Z":
+            true, drawn = start
             parts.append("z")
             continue
-        axes = {"H": "x", "V": "y"}.get(command.upper(), "xy")
-        steps = []
-        for at in range(0, len(values), _TAKES[command.upper()]):
-            from_x, from_y = (x, y) if command.isupper() else (0.0, 0.0)
-            group = values[at:at + _TAKES[command.upper()]]
-            steps += [short_number(value - (from_y if axes == "y" or axes == "xy" and index % 2 else from_x)) for index, value in enumerate(group)]
-            across = float(steps[-1 if axes == "x" else -2]) if "x" in axes else 0.0
-            x, y = x + across, y + (float(steps[-1]) if "y" in axes else 0.0)
-        if command in "Mm":
-            start_x, start_y = x, y
+        axes, steps = {"H": (0,), "V": (1,)}.get(kind, (0, 1)), []
+        values = [float(value) for value in _ANY.findall(text)]
+        for at in range(0, len(values), _TAKES[kind]):
+            group = [(axes[index % len(axes)], value) for index, value in enumerate(values[at:at + _TAKES[kind]])]
+            places = [(axis, value if command.isupper() else true[axis] + value) for axis, value in group]
+            short_ones = [short_number(value - drawn[axis]) for axis, value in places]
+            true = _moved(true, dict(places))
+            drawn = _moved(drawn, {axis: drawn[axis] + float(step) for (axis, _), step in zip(places, short_ones)})
+            steps += short_ones
+        if kind == "M":
+            start = true, drawn
         parts.append(command.lower() + " ".join(steps))
     return _SLACK.sub("", "M" + "".join(parts)[1:])
+
+
+def _moved(point: tuple[float, float], to: dict[int, float]) -> tuple[float, float]:
+    """A point with some of its coordinates changed."""
+    return to.get(0, point[0]), to.get(1, point[1])

@@ -3,12 +3,12 @@ var SVG = "http://www.w3.org/2000/svg";
 
 // The beads of a chart: where they are, their key, and their part (row or strand) in the order of drawing.
 function beadsOf(svg) {
-  return all(svg, "[data-key], g[data-part] > text").flatMap(function (drawn) {
+  return all(svg, "[data-key], g[data-part] > text").flatMap(drawn => {
     var part = drawn.closest("[data-part]"), key = drawn.dataset.key || drawn.textContent;
     if (!part) { return []; }
     if (drawn.nodeName === "text") { return [{x: +drawn.getAttribute("x"), y: +drawn.getAttribute("y"), key: key, part: part}]; }
     var x = 0, y = 0;
-    return drawn.getAttribute("d").match(/[Mhvl][^Mhvl]*/g).map(function (step) {
+    return drawn.getAttribute("d").match(/[Mhvl][^Mhvl]*/g).map(step => {
       var values = step.slice(1).match(/-?(\d+\.?\d*|\.\d+)/g).map(Number), kind = step[0];
       x = kind === "M" ? values[0] : kind === "v" ? x : x + values[0];
       y = kind === "M" ? values[1] : kind === "h" ? y : y + values[kind === "v" ? 0 : 1];
@@ -18,10 +18,10 @@ function beadsOf(svg) {
 }
 
 function Chart(figure, names) {
-  var svg = figure.querySelector(".pane > svg"), pane = figure.querySelector(".pane"), zoom = figure.querySelector(".zoom");
-  var told = zoom.querySelector("output"), beads = beadsOf(svg), size = 1, at = null, ring = null;
+  var svg = one(figure, ".pane > svg"), pane = one(figure, ".pane"), zoom = one(figure, ".zoom");
+  var told = one(zoom, "output"), beads = beadsOf(svg), size = 1, at = null, ring = null;
   var keys = all(figure, ".key li");
-  var gap = beads.length > 1 ? Math.min.apply(null, beads.slice(1).map(function (bead, index) {
+  var gap = beads.length > 1 ? Math.min.apply(null, beads.slice(1).map((bead, index) => {
     return Math.hypot(bead.x - beads[index].x, bead.y - beads[index].y) || 9;
   })) : 3;
 
@@ -43,10 +43,10 @@ function Chart(figure, names) {
   }
 
   function tell(bead) {
-    var same = beads.filter(function (other) { return other.part === bead.part; });
+    var same = beads.filter(other => other.part === bead.part);
     var name = bead.part.dataset.part.split("-"), isRow = name[0] === "row", place = same.indexOf(bead) + 1, count = same.length;
     if (isRow) {
-      var columns = Array.from(new Set(same.map(function (other) { return Math.round(other.x * 10); }))).sort(function (a, b) { return a - b; });
+      var columns = Array.from(new Set(same.map(other => Math.round(other.x * 10)))).sort((a, b) => a - b);
       var words = figure.closest(".work").querySelector("li[data-part='" + bead.part.dataset.part + "'] .arrow");
       if (words && words.textContent.trim() === "←") { columns.reverse(); }
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
@@ -65,7 +65,7 @@ function Chart(figure, names) {
   // The bead that is nearest to a point, or nearest in one direction from it.
   function nearest(x, y, across, down) {
     var best = null, least = Infinity;
-    beads.forEach(function (bead) {
+    beads.forEach(bead => {
       var dx = bead.x - x, dy = bead.y - y, ahead = dx * across + dy * down, aside = Math.abs(dx * down) + Math.abs(dy * across);
       if ((across || down) && ahead < 0.1) { return; }
       var far = across || down ? ahead + 2 * aside : Math.hypot(dx, dy);
@@ -74,12 +74,12 @@ function Chart(figure, names) {
     return best;
   }
 
-  svg.addEventListener("click", function (event) {
+  svg.addEventListener("click", event => {
     var point = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse()), bead = nearest(point.x, point.y, 0, 0);
     if (bead && Math.hypot(bead.x - point.x, bead.y - point.y) < gap) { tell(bead); }
   });
 
-  pane.addEventListener("keydown", function (event) {
+  pane.addEventListener("keydown", event => {
     var step = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1]}[event.key];
     if (step && !event.altKey && !event.ctrlKey && !event.metaKey) {
       var bead = at ? nearest(at.x, at.y, step[0], step[1]) : beads[0];
@@ -96,8 +96,8 @@ function Chart(figure, names) {
     var points = Object.values(fingers);
     return points.length === 2 ? Math.hypot(points[0].clientX - points[1].clientX, points[0].clientY - points[1].clientY) : 0;
   }
-  pane.addEventListener("pointerdown", function (event) { if (event.pointerType === "touch") { fingers[event.pointerId] = event; apart = spread(); } });
-  pane.addEventListener("pointermove", function (event) {
+  pane.addEventListener("pointerdown", event => { if (event.pointerType === "touch") { fingers[event.pointerId] = event; apart = spread(); } });
+  pane.addEventListener("pointermove", event => {
     if (!fingers[event.pointerId]) { return; }
     fingers[event.pointerId] = event;
     var now = spread(), points = Object.values(fingers);
@@ -106,25 +106,22 @@ function Chart(figure, names) {
       apart = now;
     }
   });
-  ["pointerup", "pointercancel"].forEach(function (name) { addEventListener(name, function (event) { delete fingers[event.pointerId]; }); });
+  ["pointerup", "pointercancel"].forEach(name => { addEventListener(name, event => { delete fingers[event.pointerId]; }); });
 
-  keys.forEach(function (item) {
-    var button = document.createElement("button");
-    button.type = "button";
-    button.append.apply(button, Array.from(item.childNodes));
-    button.setAttribute("aria-pressed", "false");
-    item.append(button);
-    button.addEventListener("click", function () {
-      var wanted = button.getAttribute("aria-pressed") !== "true", key = button.querySelector("b").textContent;
-      keys.forEach(function (other) { other.firstChild.setAttribute("aria-pressed", String(wanted && other === item)); });
+  keys.forEach(item => {
+    var chip = button(item.childNodes, () => {
+      var wanted = chip.getAttribute("aria-pressed") !== "true", key = one(chip, "b").textContent;
+      keys.forEach(other => { other.firstChild.setAttribute("aria-pressed", wanted && other === item); });
       svg.classList.toggle("one-key", wanted);
-      all(svg, "[data-key], g[data-part] > text").forEach(function (drawn) {
+      all(svg, "[data-key], g[data-part] > text").forEach(drawn => {
         drawn.classList.toggle("chosen", wanted && (drawn.dataset.key || drawn.textContent) === key);
       });
-      var count = beads.filter(function (bead) { return bead.key === key; }).length;
+      var count = beads.filter(bead => bead.key === key).length;
       told.textContent = wanted ? ngettext("{bead}: {count} bead in this chart", "{bead}: {count} beads in this chart", count, {bead: key + " " + names[key]}) : "";
     });
+    chip.setAttribute("aria-pressed", false);
+    item.append(chip);
   });
 
-  wire(zoom, function (name) { resize(name === "whole" ? 1 : name === "larger" ? size * 1.5 : size / 1.5); });
+  wire(zoom, name => { resize(name === "whole" ? 1 : name === "larger" ? size * 1.5 : size / 1.5); });
 }

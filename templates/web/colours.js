@@ -1,6 +1,6 @@
 // The colours in which a pattern is shown: as written, a colourway, or the maker's own, which are kept.
 function inkOn(colour) {
-  var light = [1, 3, 5].map(function (at) {
+  var light = [1, 3, 5].map(at => {
     var value = parseInt(colour.slice(at, at + 2), 16) / 255;
     return value <= 0.04045 ? value / 12.92 : Math.pow((value + 0.055) / 1.055, 2.4);
   });
@@ -9,11 +9,11 @@ function inkOn(colour) {
 }
 
 function Colours(article) {
-  var tools = article.querySelector(".tools"), choice = tools.querySelector("[data-do=colourway]"), own = tools.querySelector(".own");
-  var store = article.dataset.store + "/colours", found = kept(store) || {};
+  var tools = one(article, ".tools"), choice = one(tools, "[data-do=colourway]"), own = one(tools, ".own");
+  var store = article.dataset.store + "/colours", found;
 
   function declare(text) {
-    text.split(";").forEach(function (rule) {
+    text.split(";").forEach(rule => {
       var at = rule.indexOf(":");
       if (at > 0) { article.style.setProperty(rule.slice(0, at).trim(), rule.slice(at + 1)); }
     });
@@ -22,20 +22,23 @@ function Colours(article) {
   this.show = function () {
     var option = choice.selectedOptions[0];
     own.hidden = choice.value !== "own";
-    declare(option.dataset.colours || all(own, "input").map(function (input) {
+    declare(option.dataset.colours || all(own, "input").map(input => {
       return "--b-" + input.dataset.key + ":" + input.value + ";--i-" + input.dataset.key + ":" + inkOn(input.value);
     }).join(";"));
     found.choice = choice.value;
-    all(own, "input").forEach(function (input) { (found.own = found.own || {})[input.dataset.key] = input.value; });
+    all(own, "input").forEach(input => { (found.own = found.own || {})[input.dataset.key] = input.value; });
     keep(store, found);
   };
 
-  all(own, "input").forEach(function (input) {
-    if (found.own && found.own[input.dataset.key]) { input.value = found.own[input.dataset.key]; }
-    input.addEventListener("input", this.show);
-  }, this);
-  if (found.choice && Array.from(choice.options).some(function (option) { return option.value === found.choice; })) {
-    choice.value = found.choice;
-    this.show();
-  }
+  this.read = function () {
+    found = kept(store) || {};
+    all(own, "input").forEach(input => { input.value = found.own && found.own[input.dataset.key] || input.value; });
+    if (Array.from(choice.options).some(option => option.value === found.choice)) {
+      choice.value = found.choice;
+      this.show();
+    }
+  };
+
+  own.addEventListener("input", this.show);
+  this.read();
 }

@@ -9,15 +9,25 @@ function keep(name, value) {
   try { localStorage.setItem(NAME + name, JSON.stringify(value)); } catch (error) { /* It is shown all the same, until the page is left. */ }
 }
 
+function one(inside, what) { return inside.querySelector(what); }
+
 function all(inside, what) { return Array.from(inside.querySelectorAll(what)); }
+
+function button(label, act) {
+  var made = document.createElement("button");
+  made.type = "button";
+  made.append(...label);
+  made.addEventListener("click", () => act(made));
+  return made;
+}
 
 // Calls act(name, element) for every element inside that has data-do, when it is pressed or changed.
 function wire(inside, act) {
-  inside.addEventListener("click", function (event) {
+  inside.addEventListener("click", event => {
     var button = event.target.closest("button[data-do]");
     if (button && inside.contains(button)) { act(button.dataset.do, button); }
   });
-  inside.addEventListener("change", function (event) {
+  inside.addEventListener("change", event => {
     if (event.target.dataset.do) { act(event.target.dataset.do, event.target); }
   });
 }

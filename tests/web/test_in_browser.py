@@ -7,14 +7,26 @@ from tests.bind.copies import TINY, copy_of
 from tests.web.browsers import one, started
 
 from booklet.bind import book
+from booklet.bind.web import one_file
 from booklet.source.workspace import load
 
 
 @pytest.fixture(scope="module")
-def html(tmp_path_factory):
-    root = copy_of(TINY, tmp_path_factory.mktemp("web") / "tiny")
+def root(tmp_path_factory):
+    return copy_of(TINY, tmp_path_factory.mktemp("web") / "tiny")
+
+
+@pytest.fixture(scope="module")
+def html(root):
     (index,) = book.build(load(root), ("html",))
     return index.parent
+
+
+@pytest.fixture(scope="module")
+def sold(root, tmp_path_factory):
+    """One pattern in one file, in a folder where nothing else is."""
+    made = one_file.build(load(root), "morning-cloud")
+    return made.rename(tmp_path_factory.mktemp("sold") / made.name)
 
 
 @pytest.fixture(scope="module")
@@ -117,5 +129,56 @@ def test_everything_can_be_read_without_a_script(browser, html):
         browser.get((html / "morning-cloud.html").as_uri())
         assert len([row for row in browser.find_elements(By.CSS_SELECTOR, ".row-words, .strand-words") if row.is_displayed()]) == 9
         assert one(browser, ".pane svg").is_displayed() and not one(browser, ".tools").is_displayed()
+    finally:
+        browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})
+
+
+def test_the_thread_of_a_step_goes_on_action_by_action(page):
+    page.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [{"name": "prefers-reduced-motion", "value": "reduce"}]})
+    box = one(page, ".step-picture[data-moves]")
+    image, (back, on), last = one(box, "img"), box.find_elements(By.TAG_NAME, "button"), int(box.get_attribute("data-moves"))
+    page.execute_script("arguments[0].scrollIntoView()", box)
+    seen = []
+    for number in range(1, last + 1):
+        on.click()
+        seen.append(image.screenshot_as_png)
+        assert one(box, "output").text.startswith(f"{number} p") and image.get_attribute("src").endswith(f".svg#p{number}")
+    assert last == 3 and len(set(seen)) == last
+    back.click()
+    assert image.get_attribute("src").endswith(".svg#p2")
+    page.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})
+
+
+def shown_articles(browser):
+    return [article.get_attribute("id") for article in browser.find_elements(By.TAG_NAME, "article") if article.is_displayed()]
+
+
+def test_one_file_opens_from_a_disk_and_needs_nothing_else(browser, sold):
+    browser.get(sold.as_uri())
+    browser.execute_script("localStorage.clear()")
+    browser.refresh()
+    loaded = browser.execute_script("return performance.getEntriesByType('resource').map(entry => entry.name.slice(0, 5))")
+    assert set(loaded) <= {"data:"} and [path.name for path in sold.parent.iterdir()] == ["morning-cloud.html"]
+    assert browser.execute_async_script("document.fonts.ready.then(() => arguments[0](document.fonts.check('16px \"Booklet Sans\"') && document.fonts.size))") == 5
+    assert browser.execute_script("return Array.from(document.querySelectorAll('img'), image => image.decode()).length") == len(browser.find_elements(By.CSS_SELECTOR, "img"))
+    assert shown_articles(browser) == ["morning-cloud"]
+    words = one(browser, ".row-words").text
+    one(browser, "li[data-part=row-1] input").click()
+    one(browser, "#morning-cloud .ways a[data-hand=left]").click()
+    assert shown_articles(browser) == ["left-morning-cloud"]
+    assert one(browser, "#left-morning-cloud .row-words").text == words.replace("→", "←") != words
+    assert one(browser, "#left-morning-cloud .progress").text.startswith("1 of 9")
+    assert [entry for entry in browser.get_log("browser") if entry["level"] == "SEVERE"] == []
+
+
+def test_one_file_can_be_read_without_a_script(browser, sold):
+    browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": True})
+    try:
+        browser.get(sold.as_uri())
+        assert shown_articles(browser) == ["morning-cloud"]
+        one(browser, "#morning-cloud .ways a[data-hand=left]").click()
+        assert shown_articles(browser) == ["left-morning-cloud"]
+        assert len([row for row in browser.find_elements(By.CSS_SELECTOR, ".row-words, .strand-words") if row.is_displayed()]) == 9
+        assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 3
     finally:
         browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})

@@ -26,6 +26,7 @@ from .colours import bead_colours, on_dark
 from .variants import Variant, beside, variants
 
 PX = 96 / 25.4           # of a mm
+LARGER = 1.7             # a step picture, than on paper
 STEPS = "steps"          # folder of step pictures
 KINDS = {".svg": "image/svg+xml", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png", ".webp": "image/webp"}
 HANDS = {"right": message("Right hand"), "left": message("Left hand")}
@@ -62,12 +63,13 @@ class Article:
 
 @dataclass(frozen=True)
 class StepPicture:
-    """Where the picture of a step is found, what it shows, and its size in px."""
+    """Where the picture of a step is found, what it shows, its size in px, and how many actions it can show one by one."""
 
     source: str
     alt: str
     width: int
     height: int
+    moves: int
 
 
 def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, held: Mapping[str, bytes] | None = None) -> tuple[Article, ...]:
@@ -96,7 +98,7 @@ def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room:
 
 
 def _step_picture(drawn: Picture, source: str) -> StepPicture:
-    return StepPicture(source, alt_of(drawn.svg), round(drawn.width * PX), round(drawn.height * PX))
+    return StepPicture(source, alt_of(drawn.svg), round(drawn.width * LARGER * PX), round(drawn.height * LARGER * PX), drawn.svg.count('<g id="p'))
 
 
 def data_address(name: str, content: bytes) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from rjsmin import jsmin
+
 from ...source.pattern import Pattern
 from ...source.workspace import Workspace
 from ...draw.finished import finished_alt
@@ -22,7 +24,7 @@ from .variants import Variant, beside
 from .words import words_for
 
 GLOSSARY = "glossary"
-SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "gallery.js", "start.js")
+SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "steps.js", "gallery.js", "start.js")
 STYLES = ("common.css", "web.css")
 
 
@@ -75,9 +77,9 @@ def style(workspace: Workspace) -> str:
 
 
 def script(workspace: Workspace) -> str:
-    """The scripts as one: plain files that share one scope. Browsers load no modules from a disk."""
+    """The scripts as one, without what only their readers need: plain files that share one scope. Browsers load no modules from a disk."""
     parts = "\n".join(text_of(workspace.root, f"web/{name}") for name in SCRIPTS)
-    return f'(function () {{\n"use strict";\n{words_for(parts)}{parts}}}());\n'
+    return jsmin(f'(function () {{\n"use strict";\n{words_for(parts)}{parts}}}());\n')
 
 
 def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:

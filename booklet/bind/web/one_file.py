@@ -1,0 +1,53 @@
+"""One pattern as one HTML file: every way to work it, with fonts, style, script and pictures inside, for sale and for any disk."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from markupsafe import Markup
+
+from ...errors import WrongUse
+from ...source.workspace import Workspace
+from ..book import named, shared, workable
+from ..errata import errata_of
+from ..files import write_file
+from ..geometry import web_room
+from ..html import WEB, Medium, Setter
+from ..pages import BEGIN, Page, page
+from ..photos import photos
+from .article import articles
+from .colours import bead_rules
+from .faces import css_embedded
+from .files import GLOSSARY, script, style
+
+TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
+
+
+def build(workspace: Workspace, slug: str) -> Path:
+    """Build build/single/SLUG.html. Raises the errors of booklet.errors."""
+    if slug not in workspace.patterns:
+        raise WrongUse(f"there is no pattern {slug!r}")
+    return write_file(workspace.root / "build" / "single" / f"{slug}.html", one_file(workspace, slug).encode())
+
+
+def one_file(workspace: Workspace, slug: str) -> str:
+    """The page, which needs nothing but itself."""
+    pattern, room, title = workable(workspace, [workspace.patterns[slug]])[0], web_room(), named(workspace.book).title
+    setter = Setter(workspace.root, Medium(WEB, room), up="", help=(), **shared(workspace))
+    made = articles(setter, pattern, room, 1.0, title, held=photos(workspace.root, [pattern]))
+    errata = errata_of(workspace, pattern)
+    read = [_below(page(workspace, name)) for name in TO_READ]
+    values = {"title": f"{pattern.title}, {title}", "description": pattern.summary, "articles": [article.html for article in made], "single": made[0].view,
+              "pages": read, "errata": [errata] if errata else [], "patterns": [made[0].view]}
+    text = setter.fill("web/one-file.html.jinja", style="", script="", **values)
+    look = css_embedded([text]) + style(workspace) + bead_rules(pattern.legend)
+    return setter.fill("web/one-file.html.jinja", style=Markup(look), script=Markup(script(workspace)), **values)
+
+
+def _below(one: Page) -> Page:
+    """A page whose headings stand below the title of a pattern, with its own title left out: that stands over it already."""
+    html = str(one.html)
+    for level in (3, 2):
+        html = html.replace(f"<h{level}", f"<h{level + 1}").replace(f"</h{level}>", f"</h{level + 1}>")
+    start, end = html.find("<h1"), html.find("</h1>")
+    return Page(one.slug, one.title, Markup(html[end + len("</h1>"):] if start == 0 else html))
