@@ -7,10 +7,9 @@ painted. Whatever goes beyond the few commands that booklet draws with stays SVG
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
-from functools import lru_cache
 from hashlib import sha256
 
 PICTURE = re.compile(r"<svg\b([^>]*)>(.*?)</svg>", re.DOTALL)
@@ -111,12 +110,12 @@ def _pixels(length: str) -> float:
 
 def _painted(path: dict[str, str]) -> str:
     """The operators of one path."""
-    fill, stroke, width = path.get("fill", "#000000"), path.get("stroke", "none"), _whole(path.get("stroke-width", "1"))
+    fill, stroke, width = path.get("fill", "#000000"), path.get("stroke", "none"), _STEPS[path.get("stroke-width", "1")]
     stroke, parts = stroke if width else "none", []   # in PDF a line of no width would be drawn as thin as can be
     if fill != "none":
         parts.append(f"{_colour(fill)} rg")
     if stroke != "none":
-        parts.append(f"{_colour(stroke)} RG {_said(width)} w [{_dashes(path)}] 0 d "
+        parts.append(f"{_colour(stroke)} RG {_SAID[width]} w [{_dashes(path)}] 0 d "
                      f"{_ENDS[path.get('stroke-linecap', 'butt')]} J {_CORNERS[path.get('stroke-linejoin', 'miter')]} j")
     parts.append(_lines(path.get("d", "")))
     parts.append({(True, True): "B", (True, False): "f", (False, True): "S", (False, False): "n"}[fill != "none", stroke != "none"])
@@ -125,8 +124,8 @@ def _painted(path: dict[str, str]) -> str:
 
 def _dashes(path: dict[str, str]) -> str:
     """The dashes of a line; a gap below zero makes it a whole line, as in SVG."""
-    lengths = [_whole(length) for length in path.get("stroke-dasharray", "").split()]
-    return "" if any(length < 0 for length in lengths) else " ".join(map(_said, lengths))
+    lengths = [_STEPS[length] for length in path.get("stroke-dasharray", "").split()]
+    return "" if any(length < 0 for length in lengths) else " ".join(_SAID[length] for length in lengths)
 
 
 def _colour(text: str) -> str:
@@ -137,53 +136,63 @@ def _colour(text: str) -> str:
     return " ".join(f"{int(digits[at:at + 2], 16) / 255:.6f}".rstrip("0").rstrip(".") for at in (0, 2, 4))
 
 
-def _whole(length: str) -> int:
-    return round(float(length) * FINE)
+class _Known(dict):
+    """What a function gives, worked out once: pictures have few different numbers. Forgets all when it has grown large."""
+
+    def __init__(self, function: Callable) -> None:
+        self.function = function
+
+    def __missing__(self, key):
+        if len(self) > 100_000:
+            self.clear()
+        self[key] = made = self.function(key)
+        return made
 
 
-@lru_cache(maxsize=65536)
-def _said(steps: int) -> str:
-    return f"{steps / FINE:.3f}".rstrip("0").rstrip(".")
-
-
-def _put(command: str, *steps: int) -> str:
-    return f"{' '.join(map(_said, steps))} {command}"
+_STEPS = _Known(lambda length: round(float(length) * FINE))
+_SAID = _Known(lambda steps: f"{steps / FINE:.3f}".rstrip("0").rstrip("."))
 
 
 def _lines(data: str) -> str:
     """Path data as operators. Raises ValueError for commands that booklet does not draw with."""
+    said, steps_of = _SAID, _STEPS
     x = y = start_x = start_y = 0
     made = []
     for command, rest in _COMMAND.findall(data):
-        numbers = [round(float(number) * FINE) for number in rest.split()]
+        numbers = [steps_of[number] for number in rest.split()]
         if command == "h":
             (across,) = numbers
             x += across
-            made.append(_put("l", x, y))
+            made.append(f"{said[x]} {said[y]} l")
         elif command == "v":
             (down,) = numbers
             y += down
-            made.append(_put("l", x, y))
+            made.append(f"{said[x]} {said[y]} l")
         elif command in "MmLl":
             across, down = numbers
             x, y = (across, down) if command in "ML" else (x + across, y + down)
             if command in "Mm":
                 start_x, start_y = x, y
-            made.append(_put(command.lower(), x, y))
+            made.append(f"{said[x]} {said[y]} {command.lower()}")
         elif command in "Qq":
             across, down, to_x, to_y = numbers if command == "q" else [number - (y if at % 2 else x) for at, number in enumerate(numbers)]
-            made.append(_put("c", x + round(across * 2 / 3), y + round(down * 2 / 3), x + round((2 * across + to_x) / 3),
-                             y + round((2 * down + to_y) / 3), x + to_x, y + to_y))
+            made.append(_curve(x + round(across * 2 / 3), y + round(down * 2 / 3), x + round((2 * across + to_x) / 3),
+                               y + round((2 * down + to_y) / 3), x + to_x, y + to_y))
             x, y = x + to_x, y + to_y
         elif command == "C":
-            one_x, one_y, two_x, two_y, x, y = numbers
-            made.append(_put("c", one_x, one_y, two_x, two_y, x, y))
+            x, y = numbers[4:]
+            made.append(_curve(*numbers))
         elif command == "z":
             x, y = start_x, start_y
             made.append("h")
         elif command == "V":
             (y,) = numbers
-            made.append(_put("l", x, y))
+            made.append(f"{said[x]} {said[y]} l")
         else:
             raise ValueError(command)
     return "\n".join(made)
+
+
+def _curve(one_x: int, one_y: int, two_x: int, two_y: int, x: int, y: int) -> str:
+    said = _SAID
+    return f"{said[one_x]} {said[one_y]} {said[two_x]} {said[two_y]} {said[x]} {said[y]} c"
