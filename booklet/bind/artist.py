@@ -17,11 +17,14 @@ from ..draw.fringe import fringe_svg
 from ..draw.legend import swatch_svg
 from ..draw.screen import screen_chart, screen_file, screen_fringe, screen_pair, screen_swatch, screen_view
 from ..draw.steps import Moving, Stage, scene_svg
-from .pictures import Picture, alt_of, picture
+from .pictures import NO_PICTURE, Picture, alt_of, picture
 
 
 class Paper:
     """Pictures with every colour written into them. `name` tells one picture of a kind from another."""
+
+    def __init__(self, with_small: bool = True) -> None:
+        self.with_small = with_small
 
     def chart(self, piece: Piece, bead: float, name: str) -> Picture:
         return told(chart_svg(piece, bead=bead, prefix=f"{name}-chart"), row_words(piece))
@@ -32,7 +35,9 @@ class Paper:
     def finished(self, piece: Piece, scale: float, name: str) -> Picture:
         return picture(finished_svg(piece, scale=scale))
 
-    small = finished   # in contents and galleries
+    def small(self, piece: Piece, scale: float, name: str) -> Picture:
+        """A picture for contents and galleries, where it is wanted."""
+        return self.finished(piece, scale, name) if self.with_small else NO_PICTURE
 
     def pair(self, piece: Piece, mirror: bool, scale: float, name: str) -> Picture:
         return picture(pair_svg(piece, mirror=mirror, scale=scale))
@@ -70,7 +75,7 @@ class Screen:
 
     def small(self, piece: Piece, scale: float, name: str) -> Picture:
         """A picture that stands in a file of its own and is drawn for the first variant alone."""
-        return picture(screen_file(piece, scale)) if self.with_small else Picture(Markup(""), 0.0, 0.0)
+        return picture(screen_file(piece, scale)) if self.with_small else NO_PICTURE
 
     def pair(self, piece: Piece, mirror: bool, scale: float, name: str) -> Picture:
         return picture(screen_pair(piece, mirror, scale, f"{self.prefix}{name}-pair"))

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+import asyncio
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
@@ -11,6 +14,7 @@ from msgspec.structs import replace
 
 from ..craft.language import _
 from ..craft.pair import in_hand
+from ..craft.piece import Piece
 from ..errors import FindingsError, WrongUse
 from ..findings import Finding, Severity
 from ..lint.rules import unknown_placeholder
@@ -18,8 +22,8 @@ from ..lint.subject import Subject
 from ..source.book import Book
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
-from .context import LARGEST_VIEW, Shown, common_scale, finished, shown
-from .edition import Edition, edition, editions
+from .context import LARGEST_VIEW
+from .edition import Edition, editions
 from .errata import errata_of_book
 from .finder import finder
 from .files import file_name, write_file, write_folder
@@ -28,11 +32,11 @@ from .grey import greyed, greyed_photos
 from .html import PRINT, Medium, Setter, dates
 from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages
-from .pdf import make_pdf
+from .pdf import typeset
 from .photos import photos
 from .pictures import Picture
-from .prose import prose
-from .templates import environment, fill, text_of
+from .sections import Section, common_scale, licence, sections, views
+from .templates import environment, fill, own_texts, text_of
 from .volume import volume
 from .web.article import Article, articles
 from .web.files import web_files
@@ -47,9 +51,9 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
     """Build the book in the edition of this name, or in all. Nothing is written before everything is made. Raises the errors of booklet.errors."""
     made: list[Callable[[], Path]] = []
     folder = workspace.root / "build"
-    for on in editions(workspace.book, name) if "pdf" in formats else ():
-        progress(f"setting {on}")
-        files = volume(workspace, on, file_name(named(workspace.book).title), lambda on: bound(workspace, on, progress), cover=True)
+    if "pdf" in formats:
+        progress("setting the pages")
+        files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     if "html" in formats:
         files = web(workspace, progress)
@@ -64,33 +68,70 @@ def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: Non
     return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
 
 
-def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:
+async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None]) -> dict[str, bytes]:
+    """The files of editions, which are made side by side. Raises the errors of the first that cannot be made, when all others are done."""
+    stem = file_name(named(workspace.book).title)
+    found = await asyncio.gather(*(volume(workspace, on, stem, lambda on: bound(workspace, on, progress), cover=True) for on in wanted), return_exceptions=True)
+    for one in found:
+        if isinstance(one, BaseException):
+            raise one
+    return {name: content for files in found for name, content in files.items()}
+
+
+async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:
     """The PDF of the inside of one edition, as it is typeset."""
-    parts = gathered(workspace, print_room(on), progress, on.hand)
-    html, pictures = book_html(workspace, *parts, on), photos(workspace.root, parts[0])
-    if on.grey:
-        html, pictures = greyed(html), greyed_photos(pictures)
-    content = make_pdf(html, workspace.root, pictures, titles(*parts))
+    book, pictures = await gathered(workspace, on, progress), photos(workspace.root, workspace.patterns.values())
+    html = book_html(workspace, book, on)
+    progress(f"setting {on}")
+    content = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles)
     for finding in book_findings(workspace, content, on):
         progress(finding.one_line())
     return content
 
 
-def gathered(workspace: Workspace, room: Room, warn: Callable[[str], None] = lambda line: None, hand: str = "") -> tuple[list[Pattern], dict[str, Shown], tuple[Page, ...], tuple[Page, ...]]:
-    """Patterns, their views by slug, front and back pages, for a medium with this room. Raises FindingsError where one of them cannot be printed."""
-    patterns, front, back = read(workspace, room, warn, hand)
-    small = common_scale([pattern.piece for pattern in patterns], room.small)
-    return patterns, {pattern.slug: shown(pattern, room, small) for pattern in patterns}, front, back
+@dataclass(frozen=True)
+class Gathered:
+    """All that a book is made of."""
+
+    patterns: list[Pattern]
+    sections: list[Section]
+    front: tuple[Page, ...]
+    back: tuple[Page, ...]
+    cover: list[list[Picture]]   # the pieces of the cover, line by line
+
+    @property
+    def titles(self) -> dict[str, str]:
+        """The title of every section by its id."""
+        return {FINDER: _("Find a pattern")} | {one.slug: one.title for one in (*self.sections, *self.front, *self.back)}
 
 
-def read(workspace: Workspace, room: Room, warn: Callable[[str], None] = lambda line: None, hand: str = "") -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
+async def gathered(workspace: Workspace, on: Edition, warn: Callable[[str], None] = lambda line: None) -> Gathered:
+    """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
+    patterns, front, back = read_prose(workspace, on.hand)
+    room, pieces = print_room(on), [pattern.piece for pattern in patterns]
+    cover, small, made = await asyncio.gather(cover_lines(pieces, room.hung), _small_views(pieces, room.small), sections(workspace, patterns, on))
+    _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, warn)
+    return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
+
+
+async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:
+    return await views(pieces, await common_scale(pieces, box))
+
+
+def read(workspace: Workspace, room: Room) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
     """Patterns, front and back pages. Raises FindingsError where one of them cannot be printed in this room."""
+    patterns, front, back = read_prose(workspace)
+    _check_fit(((pattern, None) for pattern in patterns), room)
+    return patterns, front, back
+
+
+def read_prose(workspace: Workspace, hand: str = "") -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
+    """Patterns, which can all be worked, written for `hand` if it is given; front and back pages. Raises FindingsError."""
     patterns = workable(workspace, workspace.patterns.values(), hand)
     if not patterns:
         raise WrongUse("there is no pattern to build", "write one into patterns/")
     front, back = front_pages(workspace), back_pages(workspace)
     _check_names(workspace, (*front, *back))
-    _check_fit(patterns, room, warn)
     return patterns, front, back
 
 
@@ -124,8 +165,8 @@ def _check_names(workspace: Workspace, pages: Iterable[Page]) -> None:
         raise FindingsError(wrong)
 
 
-def _check_fit(patterns: Iterable[Pattern], room: Room, warn: Callable[[str], None]) -> None:
-    findings = [finding for pattern in patterns for finding in page_findings(pattern, room)]
+def _check_fit(fits: Iterable[tuple[Pattern, Mapping[str, float] | None]], room: Room, warn: Callable[[str], None] = lambda line: None) -> None:
+    findings = [finding for pattern, known in fits for finding in page_findings(pattern, room, known)]
     errors = [finding for finding in findings if finding.is_error]
     if errors:
         raise FindingsError(errors)
@@ -137,37 +178,29 @@ def style(root: Path, on: Edition) -> Markup:
     """The style sheet of the pages of an edition."""
     own = [name for name, wanted in (("large.css", on.large), ("screen.css", on.screen)) if wanted]
     return Markup("".join((text_of(root, "common.css"), text_of(root, "print.css"),
-                           fill(environment(root), "page.css.jinja", page=sheet(on), edition=on), *(text_of(root, name) for name in own))))
+                           fill(environment(own_texts(root)), "page.css.jinja", page=sheet(on), edition=on), *(text_of(root, name) for name in own))))
 
 
 def shared(workspace: Workspace) -> dict:
     """What every template may use."""
     book = named(workspace.book)
-    return {"book": book, "licence": prose(book.licence, {}, top=3) if book.licence else "",
-            "dates": dates()}
+    return {"book": book, "licence": licence(book), "dates": dates()}
 
 
-def book_html(workspace: Workspace, patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...],
-              on: Edition | None = None) -> str:
+def book_html(workspace: Workspace, book: Gathered, on: Edition) -> str:
     """The whole book as one HTML document for print."""
-    on = on or edition(workspace.book)
-    room = print_room(on)
-    setter = Setter(workspace.root, Medium(PRINT, room), edition=on, **shared(workspace))
-    sections = [setter.section(pattern, views[pattern.slug]) for pattern in patterns]
-    return setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=list(views.values()),
-                       cover=cover_lines(patterns, room.hung), sections=sections, front=front, back=back, errata=errata_of_book(workspace), finder=finder(patterns))
+    setter = Setter(workspace.root, Medium(PRINT, print_room(on)), edition=on, **shared(workspace))
+    places = {f"<!--section {at}-->": section.html for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
+    html = setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=book.sections,
+                       cover=book.cover, sections=list(map(Markup, places)), front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
+    html = greyed(html) if on.grey else html
+    return re.sub("<!--section [0-9]+-->", lambda place: places[place[0]], html)
 
 
-def titles(patterns: list[Pattern], views: dict[str, Shown], front: tuple[Page, ...], back: tuple[Page, ...]) -> dict[str, str]:
-    """The title of every section by its id."""
-    return {FINDER: _("Find a pattern")} | {slug: view.title for slug, view in views.items()} | {page.slug: page.title for page in (*front, *back)}
-
-
-def cover_lines(patterns: list[Pattern], box: Box) -> list[list[Picture]]:
+async def cover_lines(pieces: list[Piece], box: Box) -> list[list[Picture]]:
     """The pieces of the cover, at one scale, hung on at most two lines of equal length."""
-    pieces = [pattern.piece for pattern in patterns[:MOST_ON_COVER]]
+    pieces = pieces[:MOST_ON_COVER]
     lines = 1 if len(pieces) <= MOST_ON_LINE else 2
     each = -(-len(pieces) // lines)
-    scale = min(common_scale(pieces, Box(box.width / each - BETWEEN, box.height / lines - BETWEEN)), LARGEST_VIEW)
-    hung = [finished(piece, scale) for piece in pieces]
+    hung = await views(pieces, await common_scale(pieces, Box(box.width / each - BETWEEN, box.height / lines - BETWEEN), LARGEST_VIEW))
     return [hung[at:at + each] for at in range(0, len(hung), each)]

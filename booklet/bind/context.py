@@ -153,10 +153,10 @@ class Shown:
     pair: str = ""                # how the second piece of a mirrored pair is made
 
 
-def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper()) -> Shown:
-    """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views."""
+def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper(), fits: Mapping[str, float] | None = None) -> Shown:
+    """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views, `fits` what beads_that_fit says, where that is known."""
     piece, slug = pattern.piece, pattern.slug
-    body_bead, fringe_bead = chart_scales(piece, room)
+    body_bead, fringe_bead = chart_scales(piece, room, fits)
     counts = tally(piece, pattern.pieces, pattern.spare_percent, pattern.least_spare, pattern.pack_grams)
     uses = thread_use(piece, pattern.thread)
     values = values_of(pattern, counts)
@@ -171,7 +171,7 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
         fringe_note=fringe_note(piece), strands=strand_words(piece), steps=_steps(pattern, piece, uses, values, draw), notes=prose(pattern.notes, values, top=3),
         colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
-        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=_("{title} · version {version}", title=pattern.title, version=pattern.version))
+        photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=mark(pattern.title, pattern.version))
     view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
     return replace(view, second=_second(view, pattern, room, values, draw)) if pattern.second else view
 
@@ -222,16 +222,28 @@ def _view(pattern: Pattern, box: Box, draw: Paper | Screen) -> Picture:
     return draw.pair(piece, pattern.mirror, scale, pattern.slug) if pattern.pieces == 2 else draw.finished(piece, scale, f"{pattern.slug}-one")
 
 
-def chart_scales(piece: Piece, room: Room) -> tuple[float, float]:
+def mark(title: str, version: str) -> str:
+    """What the foot of a pattern's pages says."""
+    return _("{title} · version {version}", title=title, version=version)
+
+
+def beads_that_fit(piece: Piece, room: Room) -> dict[str, float]:
+    """mm from bead to bead at which each chart has all of its room; 0 for one that does not fit."""
+    box = room.beside_key(len(piece.legend))
+    return {"body": fit_chart(piece, box.width, box.height, room.most).bead,
+            **({"fringe": fit_fringe(piece, box.width, box.height, room.most).bead} if piece.strands else {})}
+
+
+def chart_scales(piece: Piece, room: Room, fits: Mapping[str, float] | None = None) -> tuple[float, float]:
     """mm from stitch to stitch in the body chart and in the fringe chart, each as large as the room allows, but the body's beads at most half as wide again.
 
     Where charts can go on over several pages, none is drawn with beads narrower than the room's least.
     """
-    box, least = room.beside_key(len(piece.legend)), room.least if room.tiled else 0.0
-    body = max(least, fit_chart(piece, box.width, box.height, room.most).bead)
+    fits, least = fits or beads_that_fit(piece, room), room.least if room.tiled else 0.0
+    body = max(least, fits["body"])
     if not piece.strands:
         return body, body
-    fringe = max(least, fit_fringe(piece, box.width, box.height, room.most).bead)
+    fringe = max(least, fits["fringe"])
     return min(body, max(LARGER_BODY * fringe, least)), fringe
 
 

@@ -12,7 +12,7 @@ from .accent import accent
 from .edition import Edition
 from .grey import greyed
 from .html import PRINT, Medium, Setter
-from .pdf import make_pdf
+from .pdf import typeset
 from .pictures import picture
 
 LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
@@ -42,7 +42,7 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
     return CoverSheet(on.width, on.height, spine_width(pages, on.paper), on.bleed)
 
 
-def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
+async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     """The typeset cover for an inside of so many pages."""
     from .book import cover_lines, shared, workable
     from .geometry import print_room
@@ -51,9 +51,9 @@ def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
     setter = Setter(workspace.root, Medium(PRINT, print_room(bare)), edition=bare, **shared(workspace))
     html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
-                       cover=cover_lines(patterns, print_room(bare).hung), patterns=patterns, ground=_ground(patterns), spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
+                       cover=await cover_lines([pattern.piece for pattern in patterns], print_room(bare).hung), patterns=patterns, ground=_ground(patterns), spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
-    return make_pdf(greyed(html) if on.grey else html, workspace.root, {}, {})
+    return await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})
 
 
 def _style(workspace: Workspace, on: Edition) -> Markup:

@@ -17,7 +17,7 @@ from .context import Shown
 from .geometry import Room
 from .press.parts import folio
 from .replayed import check_words
-from .templates import environment, fill
+from .templates import OwnTexts, environment, fill, own_texts
 
 _TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end) (?:in|out)\b")
 PRINT, WEB = "print", "web"
@@ -34,8 +34,9 @@ class Medium:
 class Setter:
     """Fills templates for one medium."""
 
-    def __init__(self, root: Path, medium: Medium, **shared) -> None:
-        self.engine: Environment = environment(root)
+    def __init__(self, templates: Path | OwnTexts, medium: Medium, **shared) -> None:
+        """`templates`: the folder of a workspace, or the templates that it has itself."""
+        self.engine: Environment = environment(own_texts(templates) if isinstance(templates, Path) else templates)
         self.engine.filters["whole"] = kept_whole
         self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "folio": folio, **shared}
 

@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import asyncio
+from collections.abc import Iterator, Mapping
 
-from ..draw.chart import fit_chart
-from ..draw.fringe import fit_fringe
 from ..findings import Finding, Mark, Severity
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
+from .context import beads_that_fit
 from .edition import Edition, edition
 from .geometry import Room, print_room, sheet
 from .set_pages import set_findings
 
 
-def page_findings(pattern: Pattern, room: Room) -> Iterator[Finding]:
+def page_findings(pattern: Pattern, room: Room, fits: Mapping[str, float] | None = None) -> Iterator[Finding]:
     """Charts that fit the room only with beads too narrow for their letters.
 
-    Where charts can go on over several pages that is a note, else a warning; an error for one that does not fit at all.
+    `fits` are the beads that fit, where they are known. Where charts can go on over several pages that is a note, else a warning; an error for one that does not fit at all.
     """
-    piece, box = pattern.piece, room.beside_key(len(pattern.piece.legend))
-    fits = {"body": fit_chart(piece, box.width, box.height).bead, **({"fringe": fit_fringe(piece, box.width, box.height).bead} if piece.strands else {})}
-    for name, bead in fits.items():
+    for name, bead in (beads_that_fit(pattern.piece, room) if fits is None else fits).items():
         if bead >= room.least:
             continue
         mark = pattern.mark(*(("body", "chart") if name == "body" else ("fringe",)))
@@ -45,7 +43,7 @@ def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]
     yield from charts
     if not any(finding.is_error for finding in charts):
         source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
-        yield from set_findings(bound(workspace, pattern.slug, on), sheet(on), pattern.mark("title"), source, "the single")
+        yield from set_findings(asyncio.run(bound(workspace, pattern.slug, on)), sheet(on), pattern.mark("title"), source, "the single")
 
 
 def book_findings(workspace: Workspace, content: bytes, on: Edition) -> Iterator[Finding]:

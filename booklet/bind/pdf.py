@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
 from .press.addresses import files_of_templates
-from .press.binding import Copy, bind, faces_digest
+from .press.binding import Copy, bound, faces_digest
 from .press.orders import Setting
 from .press.parts import cut
 from .press.workshop import HereAndNow, Workshop
@@ -27,16 +28,26 @@ def working_in(workshop: Workshop) -> Iterator[Workshop]:
         _workshop.reset(token)
 
 
+def workshop() -> Workshop:
+    """Where things are made: where `working_in` says, else in this process, and nothing is kept."""
+    return _workshop.get(None) or Workshop(start=HereAndNow)
+
+
 def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> bytes:
     """One PDF of one HTML document, each child of whose body begins a page. `files` holds pictures by their address, `titles` says by id what inner links lead to.
 
     Raises UnreadableInput for a picture that cannot be read.
     """
+    return asyncio.run(typeset(html, root, files, titles))
+
+
+async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> bytes:
+    """As `make_pdf`, beside other work."""
+    return await bound(copy_of(html, root, files, titles), workshop())
+
+
+def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> Copy:
+    """All that the PDF of an HTML document is made of."""
     document = cut(html)
     setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(document.style, root).items())))
-    copy = Copy(document, titles, {**files_of_templates(html, root), **files}, setting)
-    try:
-        return bind(copy, _workshop.get())
-    except LookupError:
-        with Workshop(start=HereAndNow) as workshop:
-            return bind(copy, workshop)
+    return Copy(document, titles, {**files_of_templates(html, root), **files}, setting)

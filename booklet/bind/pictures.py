@@ -24,6 +24,9 @@ class Picture:
     height: float
 
 
+NO_PICTURE = Picture(Markup(""), 0.0, 0.0)
+
+
 def alt_of(svg: str) -> str:
     """The text alternative that a drawing brings along."""
     return unescape(_TITLE.search(svg)[1])

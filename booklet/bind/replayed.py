@@ -5,8 +5,10 @@ The lines are taken from the HTML that is printed, not from the model, so that a
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from html.parser import HTMLParser
 
+from ..craft.piece import Piece
 from ..craft.replay import differences
 from ..errors import FindingsError
 from ..findings import Finding, Severity
@@ -58,11 +60,22 @@ def printed_lines(html: str, second: bool = False) -> tuple[list[str], list[str]
     return reader.lines[ROW], reader.lines[STRAND]
 
 
-def check_words(pattern: Pattern, html: str) -> None:
-    """Raise FindingsError unless the printed words rebuild the chart."""
-    wrong = differences(pattern.piece, *printed_lines(html))
-    if pattern.second:
-        wrong += tuple(f"second piece: {what}" for what in differences(pattern.second, *printed_lines(html, second=True)))
+def wrong_words(piece: Piece, second: Piece | None, html: str) -> tuple[str, ...]:
+    """In what the printed words do not rebuild the chart of the piece, and of a second piece with words of its own."""
+    wrong = differences(piece, *printed_lines(html))
+    if second:
+        wrong += tuple(f"second piece: {what}" for what in differences(second, *printed_lines(html, second=True)))
+    return wrong
+
+
+def refuse(pattern: Pattern, wrong: Iterable[str]) -> None:
+    """Raise FindingsError if anything is wrong with the printed words."""
+    wrong = tuple(wrong)
     if wrong:
         raise FindingsError(Finding(pattern.mark("body", "chart"), Severity.ERROR, "words-do-not-replay",
                                     f"the printed words do not rebuild the chart: {what}") for what in wrong)
+
+
+def check_words(pattern: Pattern, html: str) -> None:
+    """Raise FindingsError unless the printed words rebuild the chart."""
+    refuse(pattern, wrong_words(pattern.piece, pattern.second, html))

@@ -7,15 +7,19 @@ and inside it when installed.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import lru_cache
+from hashlib import sha256
 from pathlib import Path
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError, select_autoescape
+from jinja2 import BytecodeCache, ChoiceLoader, DictLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError, select_autoescape
+from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from ..craft import language
 from ..errors import UnreadableInput
 from ..source.files import inside
 
+OwnTexts = tuple[tuple[str, str], ...]   # templates by their names
 PACKAGE = Path(__file__).resolve().parent.parent
 
 
@@ -31,9 +35,50 @@ def folders(root: Path) -> list[Path]:
     return [theirs, ours] if theirs.is_dir() and inside(theirs, root) and theirs.resolve() != ours else [ours]
 
 
-def environment(root: Path) -> Environment:
+def own_texts(root: Path) -> OwnTexts:
+    """The templates that a workspace has itself. Raises UnreadableInput for one that is no text."""
+    theirs, *ours = folders(root)
+    found = sorted(path for path in theirs.rglob("*.jinja") if path.is_file() and inside(path, theirs)) if ours else []
+    return tuple((path.relative_to(theirs).as_posix(), _read(path, theirs)) for path in found)
+
+
+def _read(path: Path, folder: Path) -> str:
+    try:
+        return path.read_text("utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise UnreadableInput(f"templates/{path.relative_to(folder).as_posix()} cannot be read as UTF-8 text: {error}") from None
+
+
+@lru_cache(maxsize=None)
+def ours_digest() -> str:
+    """A digest of the templates that come with booklet."""
+    made, folder = sha256(), own_folder()
+    for path in sorted(folder.rglob("*.jinja")):
+        content = path.read_bytes()
+        made.update(f"{path.relative_to(folder).as_posix()} {len(content)}\n".encode() + content)
+    return made.hexdigest()
+
+
+class _Compiled(BytecodeCache):
+    """Templates that this process has compiled already."""
+
+    def __init__(self) -> None:
+        self.known: dict[tuple[str, str], bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        if (bucket.key, bucket.checksum) in self.known:
+            bucket.bytecode_from_string(self.known[bucket.key, bucket.checksum])
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        self.known[bucket.key, bucket.checksum] = bucket.bytecode_to_string()
+
+
+_compiled = _Compiled()
+
+
+def environment(own: OwnTexts) -> Environment:
     """The engine: an undefined name is an error, and every value is escaped unless it is markup of ours."""
-    engine = Environment(loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders(root)]), undefined=StrictUndefined,
+    engine = Environment(loader=ChoiceLoader([DictLoader(dict(own)), FileSystemLoader(own_folder())]), undefined=StrictUndefined, bytecode_cache=_compiled,
                        autoescape=select_autoescape(default=True, enabled_extensions=("jinja",), disabled_extensions=("css",)),
                        trim_blocks=True, lstrip_blocks=True)
     engine.globals |= {"language": language.spoken().tag, "_": _marked(language._, 1), "pgettext": _marked(language.pgettext, 2), "ngettext": _marked(language.form, 3)}

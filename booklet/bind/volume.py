@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from dataclasses import replace
 
 from ..errors import FindingsError
@@ -20,27 +20,27 @@ from .standards import problem_of
 MOST_ROUNDS = 3   # of setting the pages again because their number asks for another gutter
 
 
-def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], bytes], cover: bool = False) -> dict[str, bytes]:
+async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], Awaitable[bytes]], cover: bool = False) -> dict[str, bytes]:
     """The finished files by name. `bound` typesets the inside of an edition. Raises the errors of booklet.errors."""
     profile, year = profile_of(workspace, on), workspace.book.year
-    on, content = _with_gutter(on, bound)
+    on, content = await _with_gutter(on, bound)
     made = finished(content, on, profile, year)
     files = {f"{stem}{on.suffix}.pdf": imposed(made, on.width, on.height) if on.two_up else made}
     if cover and on.paper:
-        outside = cover_pdf(workspace, on, pages_of(content))
+        outside = await cover_pdf(workspace, on, pages_of(content))
         files[f"{stem}{on.suffix}-cover.pdf"] = finished(outside, replace(on, marks=False), profile, year)
     return files
 
 
-def _with_gutter(on: Edition, bound: Callable[[Edition], bytes]) -> tuple[Edition, bytes]:
+async def _with_gutter(on: Edition, bound: Callable[[Edition], Awaitable[bytes]]) -> tuple[Edition, bytes]:
     """The inside, with the gutter that its number of pages asks for. A wider gutter can make more pages but never asks for a narrower one."""
-    content = bound(on)
+    content = await bound(on)
     for _ in range(MOST_ROUNDS if on.by_pages else 0):
         wanted = gutter_for(pages_of(content), on)
         if abs(wanted - on.gutter) < 0.01:
             break
         on = replace(on, gutter=wanted)
-        content = bound(on)
+        content = await bound(on)
     return on, content
 
 

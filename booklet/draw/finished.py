@@ -47,7 +47,12 @@ def finished_size(piece: Piece, scale: float, pieces: int = 1) -> tuple[float, f
 
 def fit_finished(piece: Piece, width: float, height: float, pieces: int = 1) -> float:
     """The scale, to a hundredth, at which the finished view is as large as width x height mm allow."""
-    one_wide, one_high = finished_size(piece, 1.0, pieces)   # all but the margin grows with the scale
+    return fitting(finished_size(piece, 1.0, pieces), width, height)
+
+
+def fitting(life_size: tuple[float, float], width: float, height: float) -> float:
+    """The same scale from the width and height of the view at scale 1: all but the margin grows with the scale."""
+    one_wide, one_high = life_size
     scale = min((width - 2 * MARGIN) / (one_wide - 2 * MARGIN), (height - 2 * MARGIN) / (one_high - 2 * MARGIN))
     return max(int(scale * 100), 1) / 100
 

@@ -8,6 +8,8 @@ it) for a browser, and typst/ for the typst engine. All three books are then mad
 
 from __future__ import annotations
 
+import asyncio
+
 import re
 import sys
 from pathlib import Path
@@ -17,7 +19,7 @@ import pikepdf
 from booklet.bind.book import book_html, gathered
 from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
-from booklet.bind.geometry import print_room, sheet
+from booklet.bind.geometry import sheet
 from booklet.bind.press.parts import FOLIO, FOLIO_END
 from booklet.bind.single import single_html
 from booklet.source.workspace import load
@@ -31,11 +33,11 @@ def main() -> None:
     root, slug, folder = Path(sys.argv[1]), sys.argv[2], Path(sys.argv[3])
     workspace = load(root)
     on = edition(workspace.book)
-    html = book_html(workspace, *gathered(workspace, print_room(on)), on)
+    html = book_html(workspace, asyncio.run(gathered(workspace, on)), on)
     (ours,) = (root / "build").glob("*.pdf")
     write_source(html, sheet(on), folder / "typst")
     (folder / "book.html").write_text(_for_browser(html, ours), "utf-8")
-    (folder / "single.html").write_text(_for_browser(single_html(workspace, slug, on), root / "build" / "single" / f"{slug}.pdf"), "utf-8")
+    (folder / "single.html").write_text(_for_browser(asyncio.run(single_html(workspace, slug, on)), root / "build" / "single" / f"{slug}.pdf"), "utf-8")
     for command in (chromium(folder, "book"), chromium(folder, "single"), typst(folder)):
         quietly(command)
     _compare({"booklet": ours, "chromium": folder / "book.pdf", "typst": folder / "typst.pdf"}, sheet(on), html.count(FOLIO))

@@ -1,12 +1,12 @@
 """Builds: the same bytes anywhere, nothing read from outside, and nothing lost when one fails."""
 
+import asyncio
 import os
 
 import pytest
 
 from booklet.bind import book, single
 from booklet.bind.edition import edition
-from booklet.bind.geometry import print_room
 from booklet.errors import BookletError, FindingsError, UnreadableInput
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
@@ -33,7 +33,8 @@ def test_no_path_of_this_machine_is_in_an_output(tiny):
 
 def test_a_given_date_is_kept(tiny, tmp_path, monkeypatch):
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1767225600")
-    assert "2026-01-01T00:00:00Z" in book.book_html(tiny.workspace, *book.gathered(tiny.workspace, print_room(edition(tiny.workspace.book))))
+    on = edition(tiny.workspace.book)
+    assert "2026-01-01T00:00:00Z" in book.book_html(tiny.workspace, asyncio.run(book.gathered(tiny.workspace, on)), on)
 
 
 def test_error_a_failing_pattern_leaves_the_earlier_book(tmp_path):

@@ -9,10 +9,9 @@ import pikepdf
 import pypdfium2
 import pytest
 
-from booklet.bind import book
 from booklet.bind.edition import edition
 from booklet.bind.geometry import print_room
-from booklet.bind.context import chart_scales
+from booklet.bind.context import chart_scales, shown
 from booklet.draw.fringe import fringe_plan
 from booklet.draw.grid import body_grid
 
@@ -30,7 +29,8 @@ def figures(tiny):
 
 @pytest.fixture(scope="module")
 def views(tiny):
-    return book.gathered(tiny.workspace, print_room(edition(tiny.workspace.book)))[1]
+    room = print_room(edition(tiny.workspace.book))
+    return {slug: shown(pattern, room, 1.0) for slug, pattern in tiny.workspace.patterns.items()}
 
 
 def raster(tiny, number):

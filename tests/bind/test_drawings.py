@@ -1,9 +1,12 @@
 """Drawings are painted from ready operators; the pages must look as if the typesetter had read the SVG itself."""
 
+import asyncio
+
 import pypdfium2
 import pytest
 
 from booklet.bind.drawings import Drawing, read, set_aside
+from booklet.bind.edition import edition
 from booklet.bind.pdf import make_pdf
 from booklet.bind.press import typeset
 from booklet.bind.single import single_html
@@ -16,7 +19,7 @@ def rasters(content):
 
 
 def test_pages_with_drawings_look_like_pages_with_svg(tiny, monkeypatch):
-    html = single_html(tiny.workspace, "morning-cloud")
+    html = asyncio.run(single_html(tiny.workspace, "morning-cloud", edition(tiny.workspace.book)))
     drawn = rasters(tiny.single.read_bytes())
     monkeypatch.setattr(typeset, "set_aside", lambda text: (text, {}))
     plain = rasters(make_pdf(html, tiny.root, {}, {}))
@@ -25,7 +28,7 @@ def test_pages_with_drawings_look_like_pages_with_svg(tiny, monkeypatch):
 
 
 def test_every_picture_of_a_single_is_set_aside(tiny):
-    html, drawings = set_aside(single_html(tiny.workspace, "morning-cloud"))
+    html, drawings = set_aside(asyncio.run(single_html(tiny.workspace, "morning-cloud", edition(tiny.workspace.book))))
     assert len(drawings) > 4
     assert "<path" not in html
     assert html.count("<title>") == 1 + html.count("data-drawing=")

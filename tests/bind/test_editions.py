@@ -3,6 +3,7 @@
 Boxes: "Page.Box enum" (ISO 32000-1, 14.11.2). PDF/X: "PDF/X-1a checklist". Large print: "Guidelines for Large Print".
 """
 
+import asyncio
 import io
 
 import numpy
@@ -134,7 +135,7 @@ def test_words_of_the_left_hand_rebuild_the_chart(made):
     on = edition(workspace.book, "left")
     for pattern in book.workable(workspace, workspace.patterns.values(), on.hand):
         assert pattern.piece.hand == pattern.piece.base.direction == "left"
-        html = single.single_html(workspace, pattern.slug, on)
+        html = asyncio.run(single.single_html(workspace, pattern.slug, on))
         check_words(pattern, html)
         with pytest.raises(FindingsError):
             check_words(workspace.patterns[pattern.slug], html)
@@ -148,7 +149,7 @@ def test_screen_pages_are_as_wide_as_a_phone_shows_and_have_links(made):
 
 def test_sheets_hold_two_pages_a_side_with_the_last_beside_the_first(made):
     workspace, files = made
-    single_pages = pypdf.PdfReader(io.BytesIO(book.bound(workspace, edition(workspace.book)))).pages
+    single_pages = pypdf.PdfReader(io.BytesIO(asyncio.run(book.bound(workspace, edition(workspace.book))))).pages
     sheets = pypdf.PdfReader(files["sheets"]).pages
     assert len(sheets) == 2 * -(-len(single_pages) // 4)
     assert float(sheets[0].mediabox.width) * MM == pytest.approx(296, abs=0.01)

@@ -3,6 +3,7 @@
 Tags: "PDFUA-1.xml" (7.1-3: all content is in the tree or an artifact); ISO 32000-1, 14.7.4.4 (the parent tree).
 """
 
+import asyncio
 import os
 import re
 import signal
@@ -17,10 +18,9 @@ import pytest
 from booklet.bind import book
 from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
-from booklet.bind.geometry import print_room
-from booklet.bind.pdf import make_pdf, working_in
+from booklet.bind.pdf import copy_of, make_pdf, working_in
 from booklet.bind.press.addresses import BASE, fetcher_of
-from booklet.bind.press.binding import Copy, bind, faces_digest
+from booklet.bind.press.binding import bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.orders import PartOrder, Setting, key_of
@@ -33,9 +33,9 @@ from booklet.errors import UnreadableInput
 @pytest.fixture(scope="module")
 def copy(tiny):
     """The tiny book as HTML, and all that is needed to bind it."""
-    parts = book.gathered(tiny.workspace, print_room(edition(tiny.workspace.book)))
-    document = cut(book.book_html(tiny.workspace, *parts))
-    return Copy(document, book.titles(*parts), {}, Setting(document.style, document.about.language, document.body, faces=faces_digest()))
+    on = edition(tiny.workspace.book)
+    whole = asyncio.run(book.gathered(tiny.workspace, on))
+    return copy_of(book.book_html(tiny.workspace, whole, on), tiny.root, {}, whole.titles)
 
 
 @pytest.fixture(scope="module")
@@ -46,9 +46,21 @@ def kept(copy, tmp_path_factory):
         return folder, bind(copy, workshop)
 
 
+class Watched(Workshop):
+    """A workshop that notes the orders that no cache had."""
+
+    def __init__(self, *arguments):
+        super().__init__(*arguments)
+        self.filled = []
+
+    def _hand_out(self, key, order, future):
+        self.filled.append(order)
+        super()._hand_out(key, order, future)
+
+
 def bound(copy, folder, start=HereAndNow, fresh=False):
     """The book, and the orders that had to be filled."""
-    with Workshop(folder, start, fresh) as workshop:
+    with Watched(folder, start, fresh) as workshop:
         return bind(copy, workshop), workshop.filled
 
 
@@ -183,9 +195,9 @@ def test_another_version_of_the_typesetter_changes_the_key(monkeypatch):
     order = PartOrder(Setting(""), "<p></p>", "left", "")
     before = key_of(order)
     monkeypatch.setattr(orders, "engine_versions", lambda: (("weasyprint", "0"),))
-    orders._setting_digest.cache_clear()
+    orders._versions_digest.cache_clear()
     assert key_of(order) != before
-    orders._setting_digest.cache_clear()
+    orders._versions_digest.cache_clear()
 
 
 @pytest.mark.parametrize("damage", [lambda content: content[:-5], lambda content: b"", lambda content: content[:100] + b"?" + content[101:], lambda content: b"something else"])
@@ -232,7 +244,7 @@ class Deadly:
 
 def test_an_order_is_handed_out_again_when_its_worker_dies(tmp_path):
     with Workshop(tmp_path / "cache", lambda: pool(2)) as workshop:
-        assert workshop.result(Deadly(str(tmp_path / "once"))) == b"done"
+        assert asyncio.run(workshop.result(Deadly(str(tmp_path / "once")))) == b"done"
 
 
 def test_a_part_that_cannot_be_set_is_told_from_a_worker(tmp_path):

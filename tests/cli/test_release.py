@@ -1,5 +1,6 @@
 """booklet release: from a first release to the page of corrections."""
 
+import asyncio
 import re
 import shutil
 from pathlib import Path
@@ -10,7 +11,6 @@ from click.testing import CliRunner
 
 from booklet.bind.book import book_html, gathered
 from booklet.bind.edition import edition
-from booklet.bind.geometry import print_room
 from booklet.bind.single import single_html
 from booklet.cli import main
 from booklet.source.workspace import load
@@ -162,12 +162,13 @@ def words(html):
 def test_the_corrections_print_in_the_single_and_in_the_book(root):
     corrected(root)
     workspace = load(root)
-    single = words(single_html(workspace, "morning-cloud"))
-    book = words(book_html(workspace, *gathered(workspace, print_room(edition(workspace.book)))))
+    on = edition(workspace.book)
+    single = words(asyncio.run(single_html(workspace, "morning-cloud", on)))
+    book = words(book_html(workspace, asyncio.run(gathered(workspace, on)), on))
     for text in (single, book):
         assert "What has changed" in text and "Changes since version 1.2." in text
         assert "Strand 3 was: 13 beads: 10W, 2B; end 1D is now: 13 beads: 9W, 3B; end 1D" in text
-    assert "What has changed" not in words(single_html(workspace, "evening-star"))
+    assert "What has changed" not in words(asyncio.run(single_html(workspace, "evening-star", on)))
 
 
 def test_the_page_of_corrections_is_in_the_pdf(root):

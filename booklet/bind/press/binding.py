@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from hashlib import sha256
@@ -41,16 +42,19 @@ class Copy:
     setting: Setting
 
 
-def bind(copy: Copy, workshop: Workshop, progress: Callable[[str], None] = lambda line: None) -> bytes:
+def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    progress("setting the parts")
+    return asyncio.run(bound(copy, workshop))
+
+
+async def bound(copy: Copy, workshop: Workshop) -> bytes:
+    """As `bind`, beside other work."""
     parts = [part.linked(copy.titles) for part in copy.document.parts]
-    placed = _Placing(copy, parts, workshop).settled()
+    placed = await _Placing(copy, parts, workshop).settled()
     _check_links(placed, copy.titles)
-    progress("joining the parts")
-    sheets = [unpacked(content) for content in workshop.results(_folio_orders(copy.setting, placed))]
+    sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
-    joined = Join(unpacked(workshop.result(_fonts(copy.setting, [*placed, *sheets]))))
+    joined = Join(unpacked(await workshop.result(_fonts(copy.setting, [*placed, *sheets]))))
     for part in placed:
         joined.add(part, [next(numbers) for _ in part.pages])
     return joined.finished(copy.document.about)
@@ -61,17 +65,18 @@ class _Placing:
 
     def __init__(self, copy: Copy, parts: Sequence[Part], workshop: Workshop) -> None:
         self.copy, self.parts, self.workshop = copy, parts, workshop
-        openings = tuple(sorted({part.opening for part in parts}))
-        sides = json.loads(workshop.result(SidesOrder(copy.setting, openings)))
-        self.forced = [sides[part.opening] for part in parts]
+        self.forced = [""] * len(parts)
         self.counts = [1] * len(parts)
         self.placed: list[Fragment] = []
 
-    def settled(self) -> list[Fragment]:
+    async def settled(self) -> list[Fragment]:
         """The fragments of all parts, set for where they stand."""
+        openings = tuple(sorted({part.opening for part in self.parts}))
+        sides = json.loads(await self.workshop.result(SidesOrder(self.copy.setting, openings)))
+        self.forced = [sides[part.opening] for part in self.parts]
         for _ in range(ROUNDS):
             wanted = self._orders()
-            self.placed = [unpacked(content) for content in self.workshop.results(wanted)]
+            self.placed = [unpacked(content) for content in await self.workshop.results(wanted)]
             self.counts = [len(part.pages) for part in self.placed]
             if self._orders() == wanted:
                 return self.placed

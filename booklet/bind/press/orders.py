@@ -6,13 +6,17 @@ A result can be kept under the digest of its order and be taken from there as lo
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, is_dataclass
 from functools import lru_cache
 from hashlib import sha256
 from typing import Any
 
+from msgspec import Struct
+
 from ...source.records import Form
 from .versions import engine_versions
+
+UNKEYED = {"keyed": False}   # metadata of a field that eases the work and does not change its result
 
 
 @dataclass(frozen=True)
@@ -50,6 +54,11 @@ class PartOrder:
     next: str      # side on which the part after it must begin; a blank page is added if it has to be
     files: Mapping[str, bytes] = field(default_factory=dict)   # pictures by their address
 
+    @property
+    def labour(self) -> int:
+        """How much work it is, to compare it with others."""
+        return len(self.html)
+
     def fill(self) -> bytes:
         from .typeset import set_part
 
@@ -84,51 +93,53 @@ class FontsOrder:
         return set_fonts(self)
 
 
-
 @lru_cache(maxsize=64)
 def _setting_digest(setting: Setting) -> str:
-    return digest(tuple(getattr(setting, one.name) for one in fields(setting)), engine_versions())
+    return digest(tuple(getattr(setting, one.name) for one in fields(setting)))
+
+
+@lru_cache(maxsize=None)
+def _versions_digest() -> str:
+    return digest(engine_versions())
 
 
 def key_of(order: Any) -> str:
-    """The digest of an order."""
-    parts = [_setting_digest(value) if isinstance(value, Setting) else value for value in (getattr(order, one.name) for one in fields(order))]
-    return digest(type(order).__name__, *parts)
+    """The digest of an order: of its kind, of all its fields but those marked UNKEYED, and of whatever has a hand in filling it."""
+    values = (getattr(order, one.name) for one in fields(order) if one.metadata.get("keyed", True))
+    return digest(type(order).__name__, _versions_digest(), *(_setting_digest(value) if isinstance(value, Setting) else value for value in values))
 
 
 def digest(*values: Any) -> str:
     """A digest of plain values and groups of them. Raises TypeError for a value that has no one way to be written."""
-    made = sha256()
-    for value in values:
-        _feed(made, value)
-    return made.hexdigest()
+    return sha256(b"".join(map(_written, values))).hexdigest()
 
 
-def _feed(made, value: Any) -> None:
+def _written(value: Any) -> bytes:
+    """A value as bytes that no other value has."""
     if isinstance(value, bytes):
-        parts = [b"b", value]
+        sign, parts = b"b", [value]
     elif value is None or isinstance(value, (bool, int, float)):
-        parts = [b"n", repr(value).encode()]
+        sign, parts = b"n", [repr(value).encode()]
     elif isinstance(value, str):
-        parts = [b"s", str(value).encode()]
+        sign, parts = b"s", [str(value).encode()]
     elif isinstance(value, (tuple, list)):
-        parts = [b"t", *map(_of, value)]
+        sign, parts = b"t", [*map(_written, value)]
     elif isinstance(value, (set, frozenset)):
-        parts = [b"f", *sorted(map(_of, value))]
+        sign, parts = b"f", sorted(map(_written, value))
     elif isinstance(value, Mapping):
-        parts = [b"m", *(part for item in value.items() for part in map(_of, item))]
-    elif isinstance(value, Form):
-        parts = [b"d", type(value).__name__.encode(), *(_of(getattr(value, name)) for name in value.fields)]
-    elif hasattr(value, "__dataclass_fields__"):
-        parts = [b"d", type(value).__name__.encode(), *(_of(getattr(value, one.name)) for one in fields(value))]
+        sign, parts = b"m", [_written(part) for item in value.items() for part in item]
     else:
-        raise TypeError(f"{type(value).__name__} cannot be part of a key")
-    for part in parts:
-        made.update(len(part).to_bytes(8, "big"))
-        made.update(part)
+        sign, parts = b"d", [type(value).__name__.encode(), *(_written(getattr(value, name)) for name in _names(type(value)))]
+    return b"".join([sign, b"%d:" % len(parts), *(b"%d:%s" % (len(part), part) for part in parts)])
 
 
-def _of(value: Any) -> bytes:
-    made = sha256()
-    _feed(made, value)
-    return made.digest()
+@lru_cache(maxsize=None)
+def _names(kind: type) -> tuple[str, ...]:
+    """The names of the fields of a group of values."""
+    if issubclass(kind, Form):
+        return tuple(kind.fields)
+    if issubclass(kind, Struct):
+        return kind.__struct_fields__
+    if is_dataclass(kind):
+        return tuple(one.name for one in fields(kind))
+    raise TypeError(f"{kind.__name__} cannot be part of a key")

@@ -5,10 +5,11 @@ An executor is anything that has `submit` and returns futures of the standard li
 
 from __future__ import annotations
 
+import asyncio
 import os
 import threading
 from collections.abc import Callable, Iterable
-from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExecutor
+from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, ProcessPoolExecutor
 from multiprocessing import get_all_start_methods, get_context
 from pathlib import Path
 from typing import Any
@@ -79,8 +80,7 @@ class Workshop:
         self.cache = Cache(folder, fresh=fresh) if folder else None
         self._start = start or (lambda: pool(workers()))
         self._executor: Executor | None = None
-        self._asked: dict[str, Future] = {}
-        self.filled: list[Any] = []     # orders that no cache had
+        self._asked: dict[str, Future] = {}   # that are being filled; without a cache, also those that were
 
     def __enter__(self) -> Workshop:
         return self
@@ -101,9 +101,39 @@ class Workshop:
                 for _ in range(self._executor._max_workers):
                     self._executor.submit(warm)
 
-    def ask(self, order: Any) -> Future:
+    async def results(self, orders: Iterable[Any]) -> list[bytes]:
+        """The results of orders, in their order. Raises what the first of them that cannot be filled raises.
+
+        The largest are begun first, so that nobody has to wait for a large one at the end.
+        """
+        keyed = [(key_of(order), order) for order in orders]
+        for key, order in sorted(keyed, key=lambda pair: -getattr(pair[1], "labour", 0)):
+            self._ask(key, order)
+        found = await asyncio.gather(*(self._result(*pair) for pair in keyed), return_exceptions=True)
+        for one in found:
+            if isinstance(one, BaseException):
+                raise one
+        return found
+
+    async def result(self, order: Any) -> bytes:
+        """The result of one order."""
+        return await self._result(key_of(order), order)
+
+    async def _result(self, key: str, order: Any) -> bytes:
+        for _ in range(RETRIES + 1):
+            future = self._ask(key, order)
+            try:
+                made = await asyncio.wrap_future(future)
+            except BrokenExecutor:   # a worker was killed, and took the pool with it
+                self._replace(key, future)
+                continue
+            if self.cache:
+                self._asked.pop(key, None)   # whoever asks again finds it there
+            return made
+        raise BookletError("the processes that set the pages keep being stopped by the computer; there may be too little memory")
+
+    def _ask(self, key: str, order: Any) -> Future:
         """The result of an order, now or later. Equal orders are filled once."""
-        key = key_of(order)
         if key not in self._asked:
             self._asked[key] = self._new(key, order)
         return self._asked[key]
@@ -111,11 +141,11 @@ class Workshop:
     def _new(self, key: str, order: Any) -> Future:
         kept = self.cache.get(key) if self.cache else None
         future: Future = Future()
+        future.set_running_or_notify_cancel()   # who no longer waits for it takes it from nobody else
         if kept is not None:
             future.set_result(kept)
-            return future
-        self.filled.append(order)
-        self._hand_out(key, order, future)
+        else:
+            self._hand_out(key, order, future)
         return future
 
     def _hand_out(self, key: str, order: Any, future: Future) -> None:
@@ -123,7 +153,7 @@ class Workshop:
 
         def done(given: Future) -> None:
             if given.cancelled():
-                future.cancel()
+                future.set_exception(CancelledError())
             elif given.exception():
                 future.set_exception(given.exception())
             else:
@@ -131,32 +161,15 @@ class Workshop:
                     self.cache.put(key, given.result())
                 future.set_result(given.result())
 
-        self._executor.submit(fill, order).add_done_callback(done)
-
-    def results(self, orders: Iterable[Any]) -> list[bytes]:
-        """The results of orders, in their order. Raises what the first of them that cannot be filled raises."""
-        orders = list(orders)
-        return [self._result(order, future) for order, future in [(order, self.ask(order)) for order in orders]]
-
-    def result(self, order: Any) -> bytes:
-        """The result of one order."""
-        return self._result(order, self.ask(order))
-
-    def _result(self, order: Any, future: Future) -> bytes:
-        for _ in range(RETRIES):
-            try:
-                return future.result()
-            except BrokenExecutor:   # a worker was killed, and took the pool with it
-                self._replace()
-                future = self.ask(order)
         try:
-            return future.result()
-        except BrokenExecutor:
-            raise BookletError("the processes that set the pages keep being stopped by the computer; there may be too little memory") from None
+            self._executor.submit(fill, order).add_done_callback(done)
+        except BrokenExecutor as error:
+            future.set_exception(error)
 
-    def _replace(self) -> None:
+    def _replace(self, key: str, lost: Future) -> None:
         """New workers in the place of those that were stopped, and nothing that waits for those."""
-        self._asked = {key: future for key, future in self._asked.items() if future.done() and not future.cancelled() and not future.exception()}
+        if self._asked.get(key) is lost:
+            del self._asked[key]
         if self._executor and getattr(self._executor, "_broken", False):
             self._executor.shutdown(wait=False)
             self._executor = None

@@ -1,0 +1,165 @@
+"""A pattern's own pages and its small pictures, drawn and written by a worker and kept like every other result.
+
+An order holds no more of a pattern than its pages show, and nothing of where that stands in a file: so its key changes when its result
+may, and hardly ever else. What comes back is plain JSON.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from markupsafe import Markup
+from msgspec import structs
+
+from ..craft.piece import Piece
+from ..draw.finished import finished_size, fitting
+from ..source.book import Book
+from ..source.chart import DrawnChart
+from ..source.pattern import Pattern
+from ..source.schema import Defaults
+from ..source.workspace import Workspace
+from .artist import Paper
+from .context import beads_that_fit, finished, mark, shown
+from .edition import Edition
+from .geometry import Box, Room, print_room
+from .grey import greyed
+from .html import PRINT, Medium, Setter
+from .pdf import workshop
+from .pictures import Picture
+from .prose import prose
+from .replayed import refuse, wrong_words
+from .templates import OwnTexts, own_texts, ours_digest
+
+
+@dataclass(frozen=True)
+class Stationery:
+    """What the sections of all patterns have in common."""
+
+    room: Room
+    edition: Edition          # without what only a printer is told
+    book: Book                # its texts
+    own: OwnTexts = ()        # templates of the workspace itself
+    ours: str = ""            # digest of those that come with booklet
+
+
+@dataclass(frozen=True)
+class SectionOrder:
+    """The section of a pattern: its HTML, the picture of its cover, and how wide the beads of its charts can be."""
+
+    pattern: Pattern
+    common: Stationery
+
+    @property
+    def labour(self) -> int:
+        return sum(len(row.stitches) for row in self.pattern.piece.rows) + sum(len(strand.all) for strand in self.pattern.piece.strands)
+
+    def fill(self) -> bytes:
+        common, pattern = self.common, self.pattern
+        fits = beads_that_fit(pattern.piece, common.room)
+        view = shown(pattern, common.room, 1.0, Paper(with_small=False), fits)
+        setter = Setter(common.own, Medium(PRINT, common.room), edition=common.edition, book=common.book, licence=licence(common.book))
+        html = setter.fill("parts/pattern.html.jinja", p=view)
+        wrong = wrong_words(pattern.piece, pattern.second, html)
+        return _json({"html": greyed(html) if common.edition.grey else html, "accent": view.accent, "view": _told(view.view), "wrong": wrong, "fits": fits})
+
+
+@dataclass(frozen=True)
+class MeasureOrder:
+    """Width and height in mm of the finished view in life size."""
+
+    piece: Piece
+
+    def fill(self) -> bytes:
+        return _json(finished_size(self.piece, 1.0))
+
+
+@dataclass(frozen=True)
+class ViewOrder:
+    """The finished view at a scale."""
+
+    piece: Piece
+    scale: float
+
+    def fill(self) -> bytes:
+        return _json(_told(finished(self.piece, self.scale)))
+
+
+@dataclass(frozen=True)
+class Section:
+    """A pattern as a book has it: its pages, and what contents and covers say of it."""
+
+    slug: str
+    title: str
+    version: str
+    summary: str
+    level: str
+    accent: str
+    view: Picture        # one piece, or both of a pair
+    html: Markup
+    fits: Mapping[str, float] = field(default_factory=dict)   # mm from bead to bead in each chart, where it may have all of the room; 0 where it does not fit
+    small: Picture | None = None   # one piece, at one scale in the whole book
+
+    def with_small(self, view: Picture) -> Section:
+        return replace(self, small=view)
+
+    @property
+    def mark(self) -> str:
+        """What the foot of its pages says."""
+        return mark(self.title, self.version)
+
+
+async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Edition) -> list[Section]:
+    """The sections of patterns in an edition. Raises FindingsError where words do not rebuild their chart."""
+    common = stationery(workspace, on)
+    made = await workshop().results(SectionOrder(printed(pattern), common) for pattern in patterns)
+    return [_section(pattern, json.loads(content)) for pattern, content in zip(patterns, made)]
+
+
+def _section(pattern: Pattern, said: dict) -> Section:
+    refuse(pattern, said["wrong"])
+    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, pattern.level, said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
+
+
+async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:
+    """The scale, up to `most`, at which each of the pieces fits the box, so that sizes can be compared."""
+    sizes = await workshop().results(map(MeasureOrder, pieces))
+    return min(most, *(fitting(json.loads(size), box.width, box.height) for size in sizes))
+
+
+async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
+    """The finished pieces at one scale."""
+    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale) for piece in pieces)]
+
+
+def printed(pattern: Pattern) -> Pattern:
+    """The pattern without what no page shows of it: the text of its file, and what only lint reads."""
+    return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, marks={})
+
+
+def stationery(workspace: Workspace, on: Edition) -> Stationery:
+    return Stationery(print_room(on), replace(on, name="", by_pages=False, two_up=False, marks=False, hand="", paper=0.0, output="", profile=""), texts(workspace.book),
+                      own_texts(workspace.root), ours_digest())
+
+
+def texts(book: Book) -> Book:
+    """A book of nothing but its texts."""
+    return structs.replace(book, file="", order=(), front=(), back=(), editions={}, isbn="", levels={}, defaults=Defaults(), kinds={}, threads={}, severities={}, marks={})
+
+
+def licence(book: Book) -> Markup | str:
+    """What the book says may be done with its patterns."""
+    return prose(book.licence, {}, top=3) if book.licence else ""
+
+
+def _told(picture: Picture) -> list:
+    return [picture.svg, picture.width, picture.height]
+
+
+def _picture(said: list) -> Picture:
+    return Picture(Markup(said[0]), said[1], said[2])
+
+
+def _json(value) -> bytes:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode()
