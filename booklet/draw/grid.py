@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import groupby
 
 from msgspec.structs import replace
 
 from ..craft.layout import Layout, layout
 from ..craft.events import row_place
+from ..craft.kept import kept
 from ..craft.piece import Piece, Row
 
 
@@ -33,11 +35,11 @@ class Grid:
     plan: Layout
     scale: float
 
-    @property
+    @cached_property
     def width(self) -> float:
         return max((self.right(row) for row in self.piece.rows), default=0.0)
 
-    @property
+    @cached_property
     def height(self) -> float:
         return max(self.plan.tops.values(), default=0.0) * self.scale
 
@@ -59,7 +61,7 @@ class Grid:
         """x of a chart position in half stitches."""
         return self.plan.x(position - self._zero) * self.scale
 
-    @property
+    @cached_property
     def _zero(self) -> int:
         return min(row.first for row in self.piece.rows)
 
@@ -104,9 +106,12 @@ class Grid:
 
 def body_grid(piece: Piece, bead: float) -> Grid:
     """Lay out the body of a piece, workable or not, at `bead` mm across a bead. Rows without stitches are left out."""
-    rows = tuple(row for row in piece.rows if row.stitches)
-    body = replace(piece, rows=rows, strands=(), hangers=())
-    if not rows:
-        return Grid(body, bead, Layout(1.0, {}, {}, {}, 1.0), 1.0)
-    plan = layout(body)
-    return Grid(body, bead, plan, bead / plan.pitch)
+    body, plan = _laid_out(piece)
+    return Grid(body, bead, plan, bead / plan.pitch if body.rows else 1.0)
+
+
+@kept
+def _laid_out(piece: Piece) -> tuple[Piece, Layout]:
+    """The body alone, and its layout, which is the same at every size."""
+    body = replace(piece, rows=tuple(row for row in piece.rows if row.stitches), strands=(), hangers=())
+    return body, layout(body) if body.rows else Layout(1.0, {}, {}, {}, 1.0)
