@@ -59,29 +59,32 @@ def told(svg: str, words: Iterable[RowWords | StrandWords]) -> Picture:
 
 
 class Screen:
-    """Pictures whose beads the page colours. Their ids begin with `prefix`, so that variants can stand on one page."""
+    """Pictures whose beads the page colours. Their ids begin with `prefix`, so that variants can stand on one page, and are short: they are many."""
 
     def __init__(self, prefix: str = "", with_small: bool = False) -> None:
         self.prefix, self.with_small = prefix, with_small
 
+    def _id(self, kind: str, name: str) -> str:
+        return f"{self.prefix}{kind}{'2' if name.endswith('-second') else ''}"
+
     def chart(self, piece: Piece, bead: float, name: str) -> Picture:
-        return picture(screen_chart(piece, bead, f"{self.prefix}{name}-chart"))
+        return picture(screen_chart(piece, bead, self._id("c", name)))
 
     def fringe(self, piece: Piece, bead: float, name: str) -> Picture:
-        return picture(screen_fringe(piece, bead, f"{self.prefix}{name}-fringe"))
+        return picture(screen_fringe(piece, bead, self._id("f", name)))
 
     def finished(self, piece: Piece, scale: float, name: str) -> Picture:
-        return picture(screen_view(piece, scale, f"{self.prefix}{name}-view"))
+        return picture(screen_view(piece, scale, self._id("w", name)))
 
     def small(self, piece: Piece, scale: float, name: str) -> Picture:
         """A picture that stands in a file of its own and is drawn for the first variant alone."""
         return picture(screen_file(piece, scale)) if self.with_small else NO_PICTURE
 
     def pair(self, piece: Piece, mirror: bool, scale: float, name: str) -> Picture:
-        return picture(screen_pair(piece, mirror, scale, f"{self.prefix}{name}-pair"))
+        return picture(screen_pair(piece, mirror, scale, self._id("p", name)))
 
     def swatch(self, bead: Bead, name: str) -> Picture:
-        return picture(screen_swatch(bead, f"{self.prefix}{name}-swatch-{ord(bead.key)}"))
+        return picture(screen_swatch(bead, f"{self._id('k', name)}-{ord(bead.key)}"))
 
     def step(self, stage: Stage, scene: Scene) -> Picture:
         """A picture that stands in a file of its own, and can be shown action by action."""

@@ -27,7 +27,7 @@ from .finished import PAIR_GAP, finished_svg, pair_alt
 from .fringe import fringe_svg
 from .legend import swatch_svg
 from .picture import Picture, Point, Style
-from .short import short, short_number, through
+from .short import joined, short, short_number, through
 
 CAP_HEIGHT = 0.66    # of the type size, in the sans serif of our pages
 SPARE = 3            # steps between the stand-in colours, so that they differ when made pale, too
@@ -191,7 +191,7 @@ class Screen(Picture):
         letters, painted = dict(self._letters.get(part, {})), []
         runs = self._runs.get(part, [])
         for name in order:
-            painted += [f'<path {self._look(style)} d="{short("".join(parts))}"/>' for style, parts in layers.get(name, {}).items()]
+            painted += [f'<path {self._look(style)} d="{short(_lines(style, parts))}"/>' for style, parts in layers.get(name, {}).items()]
             painted += [self._placed(run, letters, prefix) for run in runs if run.layer == name]
         return "".join([*painted, *(_text(place, letter) for place, letter in letters.items())])
 
@@ -229,6 +229,11 @@ class Screen(Picture):
             return ""
         rules = "".join(f".{name}{{marker:url(#{name})}}" for name in self._markers.values())
         return f"<style>{rules}</style><defs>{''.join(_marker(name, *what) for what, name in self._markers.items())}</defs>"
+
+
+def _lines(style: Style, parts: Sequence[str]) -> str:
+    """Path data; strokes that overlap in a line are one, which looks no different."""
+    return "".join(parts) if style.dash or style.round or style.fill != "none" else joined("".join(parts))
 
 
 def _near(place: Point) -> tuple[float, float]:

@@ -6,6 +6,8 @@ import re
 from collections.abc import Sequence
 
 _NUMBER = re.compile(r"-?\d+\.\d+")
+SLIT = 0.005    # mm between two lines, which nobody sees
+_LINE = re.compile(r"(-?[\d.]+) (-?[\d.]+)([hv])(-?[\d.]+)")
 _COMMAND = re.compile(r"([MmLlHhVvCcQqZz])([^A-Za-z]*)")
 _ANY = re.compile(r"-?(?:\d+\.?\d*|\.\d+)")
 _TAKES = {"M": 2, "L": 2, "H": 1, "V": 1, "Q": 4, "C": 6}
@@ -15,6 +17,34 @@ _SLACK = re.compile(r" (?=-)|(?<=[a-zA-Z]) ")
 def short(path: str) -> str:
     """Path data, or any list of numbers."""
     return _SLACK.sub("", _NUMBER.sub(lambda match: short_number(float(match[0])), path))
+
+
+def joined(path: str) -> str:
+    """Path data in which straight lines that go on from, or overlap, the one before them in the same direction are one with it."""
+    done: list[str] = []
+    last: tuple[str, float, float, float] | None = None     # direction, fixed coordinate, start and end of the line that is still open
+    for text in filter(None, path.split("M")):
+        line = _LINE.fullmatch(text)
+        if line is None:
+            done += _line(last) + [f"M{text}"]
+            last = None
+            continue
+        x, y, length = float(line[1]), float(line[2]), float(line[4])
+        kind, fixed, start = (line[3], y, x) if line[3] == "h" else (line[3], x, y)
+        if last and length > 0 and last[:2] == (kind, fixed) and last[2] <= start <= last[3] + SLIT:
+            last = (kind, fixed, last[2], max(last[3], start + length))
+            continue
+        done += _line(last)
+        last = (kind, fixed, start, start + length)
+    return "".join(done + _line(last))
+
+
+def _line(line: tuple[str, float, float, float] | None) -> list[str]:
+    if line is None:
+        return []
+    kind, fixed, start, end = line
+    place = f"{start:.3f} {fixed:.3f}" if kind == "h" else f"{fixed:.3f} {start:.3f}"
+    return [f"M{place}{kind}{end - start:.3f}"]
 
 
 def short_number(value: float) -> str:

@@ -82,7 +82,7 @@ def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room:
              held: Mapping[str, bytes] | None) -> Article:
     together = held is not None
     pattern, prefix = variant.pattern, f"{variant.name}-" if together and variant.name else ""
-    view = shown(pattern, room, small, Screen(prefix, with_small=not variant.name))
+    view = shown(pattern, room, small, Screen(f"v{every.index(variant)}" if prefix else "", with_small=not variant.name))
     drawn = {name: step.picture for prefix_of, one in (("", view), ("second-", view.second)) if one
              for step in one.steps if step.picture for name in [f"{prefix_of}{step.id}"]}
     photo = "" if not view.photo else variant.up + view.photo if held is None else data_address(view.photo, held[view.photo])
