@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
-from typing import NamedTuple
+
+from msgspec import Struct
 
 _ONES = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
@@ -29,7 +30,7 @@ _BREAKS = frozenset("of and or to in on at by for from with the a an as is are w
                     "each every per into out over under through round times time has have".split())
 
 
-class Quantity(NamedTuple):
+class Quantity(Struct, frozen=True):
     """A number with its unit, and where it stands in its sentence."""
 
     value: float
