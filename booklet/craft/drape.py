@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import accumulate
 from math import acos, atan2, cos, hypot, pi, sin, sqrt, tau
-from typing import NamedTuple
+
+from msgspec import Struct
 
 Point = tuple[float, float]
 
@@ -19,7 +20,7 @@ TURN = 11.0            # mm of a twisted pair for a whole turn
 TAKE_UP = 0.97         # what a line keeps of its length when it is twisted
 
 
-class Draped(NamedTuple):
+class Draped(Struct, frozen=True):
     """One bead: its middle, how its hole is turned, and whether it lies in front."""
 
     x: float

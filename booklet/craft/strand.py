@@ -7,7 +7,6 @@ line and up another, the two twisted round each other). Straight strands may bea
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -79,7 +78,7 @@ def _keys(line: Strand | Twig) -> Iterator[str]:
     yield from line.end
 
 
-class Laid(NamedTuple):
+class Laid(Struct, frozen=True):
     """A line and where its beads stand in the strand's order of picking up."""
 
     line: Strand | Twig

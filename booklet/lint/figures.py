@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
-from typing import NamedTuple
+
+from msgspec import Struct
 
 _ONES = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 _TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split()
@@ -29,7 +30,7 @@ _BREAKS = frozenset("of and or to in on at by for from with the a an as is are w
                     "each every per into out over under through round times time has have".split())
 
 
-class Quantity(NamedTuple):
+class Quantity(Struct, frozen=True):
     """A number with its unit, and where it stands in its sentence."""
 
     value: float
@@ -56,11 +57,21 @@ def _quantity() -> re.Pattern[str]:
 
 def may_count(text: str) -> bool:
     """Whether a text may hold a number with a unit: a quick look, which most texts do not pass."""
-    words = [word.strip(".,;:!?()*_") for word in text.lower().replace("-", " ").split()]
+    words = _words(text)
     for index, word in enumerate(words):
         if word[:1].isdigit() and not word.isdigit() or (word.isdigit() or word in _NUMBER_WORDS) and _UNIT_WORDS.intersection(words[index + 1:index + 4]):
             return True
     return False
+
+
+def may_name(text: str, *kinds: str) -> bool:
+    """Whether a number may follow one of these words in a text, as in "row 3" and "strand twelve": a quick look again."""
+    words = _words(text)
+    return any(word in kinds and (after[:1].isdigit() or after in _NUMBER_WORDS) for word, after in zip(words, words[1:]))
+
+
+def _words(text: str) -> list[str]:
+    return [word.strip(".,;:!?()*_") for word in text.lower().replace("-", " ").split()]
 
 
 def quantities(sentence: str) -> Iterator[Quantity]:

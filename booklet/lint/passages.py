@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from ..findings import Mark
 from ..source.files import mark_at
@@ -17,7 +20,7 @@ _BLIND = re.compile(rf"{PLACEHOLDER.pattern}|\]\([^)\s]*\)|https?://\S+", re.DOT
 _END = re.compile(r"(?<=[.!?])[\s)]+|(?<=[;:])[\s)]+(?!it\b)|\n\s*\n|\n(?=\s*[-*#>] )")
 
 
-class Passage(NamedTuple):
+class Passage(Struct, frozen=True, dict=True):
     """A piece of prose as a reader meets it."""
 
     name: str                  # "the notes", "the step fringe"
@@ -34,6 +37,19 @@ class Passage(NamedTuple):
     def does(self, verb: str) -> str:
         """Name and verb: "the notes name", "the summary names"."""
         return f"{self.name} {verb}{'' if self.name == 'the notes' else 's'}"
+
+    @cached_property
+    def plain(self) -> str:
+        """The words in small letters, with single spaces."""
+        return " ".join(self.words.lower().split())
+
+    def find(self, pattern: str, *signs: str) -> Iterator[re.Match]:
+        """Every match of a regular expression in the words, in large or small letters.
+
+        It has to have one of these `signs`, parts of `plain`: to make an expression takes longer than to search with it, and most texts need few.
+        """
+        if any(sign in self.plain for sign in signs):
+            yield from re.finditer(pattern, self.words, re.IGNORECASE)
 
     def sentences(self) -> Iterator[tuple[int, str]]:
         """Sentences and parts of sentences up to a colon or semicolon, each with its offset. What follows with "it" belongs to the part before."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..findings import Finding, Severity
 from ..source.workspace import Workspace
@@ -13,7 +14,7 @@ from .subject import Subject
 OFF = "off"
 
 
-class Checked(NamedTuple):
+class Checked(Struct, frozen=True):
     """The findings of a run, sorted by place."""
 
     findings: tuple[Finding, ...]

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..findings import Finding, Mark, Severity
 from .wording import quoted
@@ -23,7 +24,7 @@ RULE = "bad-chart-text"
 _SIGN = re.compile("[^ ]")
 
 
-class DrawnBead(NamedTuple):
+class DrawnBead(Struct, frozen=True):
     """A bead key and its place."""
 
     key: str
@@ -31,7 +32,7 @@ class DrawnBead(NamedTuple):
     at: int   # chart column in half stitches; 0 for a bead of run text
 
 
-class DrawnRow(NamedTuple):
+class DrawnRow(Struct, frozen=True):
     """A row as drawn: `drop` lines, the upper beads first."""
 
     lines: tuple[tuple[DrawnBead, ...], ...]
@@ -51,7 +52,7 @@ class DrawnRow(NamedTuple):
         return max(ats) - min(ats) if ats else 0
 
 
-class DrawnChart(NamedTuple):
+class DrawnChart(Struct, frozen=True):
     """A chart as drawn, top row first. `broken` says that it could not be read as rows."""
 
     rows: tuple[DrawnRow, ...] = ()
@@ -73,7 +74,7 @@ class DrawnChart(NamedTuple):
         return () if index is None else (*range(index + 1, 0, -1), *range(index + 2, len(self.rows) + 1))
 
 
-class Line(NamedTuple):
+class Line(Struct, frozen=True):
     """One line of chart text, taken apart."""
 
     beads: tuple[DrawnBead, ...]

@@ -15,7 +15,6 @@ Good:
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
@@ -23,13 +22,13 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "hand-named-in-prose", Severity.WARNING, "pattern"
 
-_HAND = re.compile(r"\b(?:right|left)[\s-]+(?:hands?|thumbs?|fingers?|fore-?fingers?|index\s+fingers?|wrists?)\b", re.IGNORECASE)
+_HAND = r"\b(?:right|left)[\s-]+(?:hands?|thumbs?|fingers?|fore-?fingers?|index\s+fingers?|wrists?)\b"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every right or left hand, thumb or finger. "Left-handed" speaks of the maker and is fine."""
     for passage in subject.passages:
-        for match in _HAND.finditer(passage.words):
+        for match in passage.find(_HAND, "right", "left"):
             name = " ".join(match[0].split())
             yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{passage.does('name')} the {name.lower()}, "
                           "which is wrong in the edition for the other hand", "say what that hand does: the hand that holds the work, the hand with the needle")

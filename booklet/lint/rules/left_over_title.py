@@ -33,7 +33,7 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "left-over-title", Severity.WARNING, "pattern"
 
-_START = re.compile(r"(?:^|[.!?:]\s+|\n\s*)$")
+_START = r"(?:^|[.!?:]\s+|\n\s*)$"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -48,11 +48,11 @@ def check(subject: Subject) -> Iterator[Finding]:
                               f"{passage.does('name')} {match[0]}, which is another pattern",
                               "write {{ title }} for the title of this one" if passage.filled_in else "")
     slugs = {other.slug for other in others if "-" in other.slug} - {pattern.slug}
-    for number, link in enumerate(pattern.links, 1):
+    for number, link in enumerate(pattern.links if slugs else (), 1):
         for slug in sorted(slugs.intersection(re.split(r"[/?#=&.]", link.url))):
             yield Finding(pattern.mark("links", number, "url"), SEVERITY, ID, f"this link leads to {slug}, which is another pattern")
 
 
 def _may_be_a_word(match: re.Match, passage: Passage) -> bool:
     """Whether a title of one word may only be a word with a capital at the start of a sentence."""
-    return " " not in match[0] and bool(_START.search(passage.words[:match.start()]))
+    return " " not in match[0] and bool(re.search(_START, passage.words[:match.start()]))

@@ -30,27 +30,32 @@ ID, SEVERITY, NEEDS = "odd-unit", Severity.NOTE, "pattern"
 
 _OTHERS = {"gr": "g", "grs": "g", "gm": "g", "gms": "g", "grm": "g", "grms": "g", "mms": "mm", "cms": "cm", "mtr": "m", "mtrs": "m", "mts": "m", "ins": "in",
            '"': "in", "″": "in", "”": "in"}
-_NUMBER = r"(?<![\w.,/-])([0-9]+(?:\.[0-9]+)?)"
-_ODD = re.compile(rf"{_NUMBER}(?:( ?)({'|'.join(sorted(_OTHERS, key=len, reverse=True))})(?!\w)|()(mm|cm|m|in|ft|yd|g|kg|lb)(?![\w/]))"
-                  rf"|(?<![\w.,/-])([0-9]+),([0-9]{{1,2}}) ?(mm|cm|m|g|in)(?!\w)")
+_UNITS = frozenset("mm cm m in ft yd g kg lb".split())
+_MEASURE = re.compile(r"(?<![\w.,/-])([0-9]+(?:[.,][0-9]+)?)( ?)([A-Za-z]+(?![\w/])|[\"″”](?!\w))")
+_COMMA = r"([0-9]+),([0-9]{1,2})"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every odd unit in prose, sizes of findings and names of threads."""
     pattern = subject.pattern
     for passage in subject.passages:
-        for match in _ODD.finditer(passage.words):
-            if match[5] not in pattern.legend:   # 3g may be three beads of a key g
-                yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{match[0]!r} is not how units are written", f"write {_right(match)}")
+        for match, right in _odd(passage.words):
+            if match[2] or match[3] not in pattern.legend:   # 3g may be three beads of a key g
+                yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{match[0]!r} is not how units are written", f"write {right}")
     written = [(("findings", number, name), getattr(item, name)) for number, item in enumerate(pattern.findings_list, 1) for name in ("item", "size")]
     written += [(("thread", part, "kind"), getattr(pattern.thread, part)) for part in ("body", "fringe")]
     for path, text in written:
-        match = _ODD.search(text) if path[:1] in pattern.marks else None   # what is inherited is said of nothing here
-        if match:
-            yield Finding(pattern.mark(*path), SEVERITY, ID, f"{match[0]!r} is not how units are written", f"write {_right(match)}")
+        for match, right in _odd(text) if path[:1] in pattern.marks else ():   # what is inherited is said of nothing here
+            yield Finding(pattern.mark(*path), SEVERITY, ID, f"{match[0]!r} is not how units are written", f"write {right}")
+            break
 
 
-def _right(match: re.Match) -> str:
-    if match[6]:
-        return f"{match[6]}.{match[7]} {match[8]}"
-    return f"{match[1]} {_OTHERS.get(match[3], match[5])}"
+def _odd(text: str) -> Iterator[tuple[re.Match, str]]:
+    """Every measure that is not written as the book writes them, and how it would be."""
+    for match in _MEASURE.finditer(text):
+        number, gap, unit = match.groups()
+        comma = re.fullmatch(_COMMA, number)
+        if comma and unit in _UNITS - {"ft", "yd", "kg", "lb"}:
+            yield match, f"{comma[1]}.{comma[2]} {unit}"
+        elif "," not in number and (unit in _OTHERS or unit in _UNITS and not gap):
+            yield match, f"{number} {_OTHERS.get(unit, unit)}"

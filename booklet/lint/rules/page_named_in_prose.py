@@ -16,7 +16,6 @@ Good:
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
@@ -24,13 +23,13 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "page-named-in-prose", Severity.WARNING, "pattern"
 
-_PAGE = re.compile(r"\b(?:see )?(?:pages?|pp?\.)\s*[0-9]+|\b(?:overleaf|(?:next|previous|facing|opposite) page|see (?:the )?(?:page|chapter|introduction))\b",
-                   re.IGNORECASE)
+_NUMBERED = r"\b(?:see )?(?:pages?|pp?\.)\s*[0-9]+"
+_NAMED = r"\b(?:overleaf|(?:next|previous|facing|opposite) page|see (?:the )?(?:page\b(?!\s*[0-9])|chapter|introduction))\b"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every mention of a page of the book."""
     for passage in subject.passages:
-        for match in _PAGE.finditer(passage.words):
+        for match in (*passage.find(_NUMBERED, "page", "p. ", "pp."), *passage.find(_NAMED, "page", "overleaf", "chapter", "introduction")):
             yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
                           f"{' '.join(match[0].split())!r} leads nowhere in a pattern that is sold alone", "name the step or the picture instead")

@@ -25,7 +25,7 @@ from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-bead-in-prose", Severity.WARNING, "pattern"
 
-_BEADS = re.compile(rf"\b({'|'.join(sorted(COLOUR_WORDS, key=len, reverse=True))})\s+(?:beads?|bugles?|cylinders?|rounds?|drop beads?|end beads?)\b", re.IGNORECASE)
+_BEADS = r"\b([a-z]+)\s+(?:(?:drop |end )?beads?|bugles?|cylinders?|rounds?)\b"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -34,8 +34,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     beads = [*pattern.legend.values(), *(bead for way in pattern.colourways.values() for bead in way.values())]
     named = {same_word(word) for bead in beads for word in re.findall("[a-z]+", bead.name.lower())}
     for passage in subject.passages if beads else ():
-        for match in _BEADS.finditer(passage.words):
+        for match in passage.find(_BEADS, "bead", "bugle", "cylinder", "round"):
             word = same_word(match[1].lower())
-            if word not in named and not any(looks_like(bead.colour, word) for bead in beads):
+            if word in COLOUR_WORDS and word not in named and not any(looks_like(bead.colour, word) for bead in beads):
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
                               f"{passage.does('speak')} of {' '.join(match[0].split()).lower()}, but the legend has none", f"the legend has {', '.join(bead.name for bead in pattern.legend.values())}")

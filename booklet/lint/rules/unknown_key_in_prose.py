@@ -35,7 +35,7 @@ ID, SEVERITY, NEEDS = "unknown-key-in-prose", Severity.ERROR, "pattern"
 
 _NAMED = re.compile(r"\b(?:bead\s+key|key|bead|beads)\s+([A-Z])(?=[\s,.;:)]|$)(?!\s+[A-Z][a-z])|\b([A-Z])\s+beads?\b")
 _RUN = re.compile(r"(?<![\w./#-])[1-9][0-9]{0,2}([A-Za-z])(?![\w/-])")
-_PICKED = re.compile(r"\b(?:pick(?:s|ing)? up|string|thread on|add|skip|end(?:s)? (?:in|with)|work)\b", re.IGNORECASE)
+_PICKED = r"\b(?:pick(?:s|ing)? up|string|thread on|add|skip|end(?:s)? (?:in|with)|work)\b"
 _UNITS = frozenset("mgx")          # 3m, 5g, 2x
 _NOT_RUNS = frozenset({"2D", "3D"})   # of pictures and films
 _WORDS = frozenset("AI")           # "a bead I like"
@@ -62,7 +62,7 @@ def _keys(passage: Passage, known: set[str]) -> Iterator[tuple[str, int, int]]:
             yield key, match.start(), match.end()
     for offset, sentence in passage.sentences():
         runs = list(_RUN.finditer(sentence))
-        if _PICKED.search(sentence) or any(match[1] in known for match in runs):
+        if runs and (any(match[1] in known for match in runs) or re.search(_PICKED, sentence, re.IGNORECASE)):
             for match in runs:
                 if match[1] not in _UNITS and match[0] not in _NOT_RUNS:
                     yield match[1], offset + match.start(), offset + match.end()

@@ -28,21 +28,21 @@ from collections.abc import Iterator
 
 from ...craft.piece import Piece
 from ...findings import Finding, Severity
-from ..figures import NUMBER, value_of
+from ..figures import NUMBER, may_name, value_of
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-row-in-prose", Severity.ERROR, "piece"
 
 _ONE = rf"\b(?P<kind>row|strand)\s+(?P<number>{NUMBER})(?!\s*(?:mm|cm|m|in|g)\b)(?:(?<=[0-9])(?P<part>[a-z]{{1,2}}))?\b"
-_MORE = rf"\b(?P<kinds>rows|strands)\s+(?P<numbers>[0-9]+(?:\s*(?:,|to|and|or|-|–)\s*[0-9]+)+)\b"
-_NAMED = re.compile(f"{_ONE}|{_MORE}", re.IGNORECASE)
+_MORE = r"\b(?P<kinds>rows|strands)\s+(?P<numbers>[0-9]+(?:\s*(?:,|to|and|or|-|–)\s*[0-9]+)+)\b"
+_NAMED = f"{_ONE}|{_MORE}"
 
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every row or strand that is named by a number beyond the last, and every part that a row does not have."""
     most = {"row": len(subject.piece.drawn), "strand": max((strand.number for strand in subject.piece.strands), default=0)}
     for passage in subject.passages:
-        for match in _NAMED.finditer(passage.words):
+        for match in re.finditer(_NAMED, passage.words, re.IGNORECASE) if may_name(passage.words, "row", "rows", "strand", "strands") else ():
             kind = (match["kind"] or match["kinds"][:-1]).lower()
             for number in _numbers(match):
                 if not 1 <= number <= most[kind]:
