@@ -22,14 +22,14 @@ from ..lint.subject import Subject
 from ..source.book import Book
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
-from .context import LARGEST_VIEW
 from .edition import Edition, editions
 from .errata import errata_of_book
 from .finder import finder
+from .front import Front, front_of
 from .files import file_name, write_file, write_folder
 from .geometry import Box, Room, print_room, sheet, web_room
 from .grey import greyed, greyed_photos
-from .html import PRINT, Medium, Setter, dates
+from .html import paper_setter, dates
 from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages
 from .pdf import typeset
@@ -42,9 +42,7 @@ from .web.article import Article, articles
 from .web.files import web_files
 
 FORMATS = ("pdf", "html")
-MOST_ON_LINE, MOST_ON_COVER = 4, 12
 FINDER = "find-a-pattern"   # id of the index
-BETWEEN = 8.5   # mm that a piece on the cover takes beyond its own width: the margins of both sides
 
 
 def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None, name: str = "") -> list[Path]:
@@ -97,7 +95,7 @@ class Gathered:
     sections: list[Section]
     front: tuple[Page, ...]
     back: tuple[Page, ...]
-    cover: list[list[Picture]]   # the pieces of the cover, line by line
+    cover: Front | None          # where the cover is no file of its own
 
     @property
     def titles(self) -> dict[str, str]:
@@ -109,9 +107,13 @@ async def gathered(workspace: Workspace, on: Edition, warn: Callable[[str], None
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
     patterns, front, back = read_prose(workspace, on.hand)
     room, pieces = print_room(on), [pattern.piece for pattern in patterns]
-    cover, small, made = await asyncio.gather(cover_lines(pieces, room.hung), _small_views(pieces, room.small), sections(workspace, patterns, on))
+    cover, small, made = await asyncio.gather(_front(pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
     _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, warn)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
+
+
+async def _front(pieces: list[Piece], on: Edition) -> Front | None:
+    return None if on.paper else await front_of(pieces, on)
 
 
 async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:
@@ -189,18 +191,9 @@ def shared(workspace: Workspace) -> dict:
 
 def book_html(workspace: Workspace, book: Gathered, on: Edition) -> str:
     """The whole book as one HTML document for print."""
-    setter = Setter(workspace.root, Medium(PRINT, print_room(on)), edition=on, **shared(workspace))
+    setter = paper_setter(workspace.root, on, **shared(workspace))
     places = {f"<!--section {at}-->": section.html for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
     html = setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=book.sections,
-                       cover=book.cover, sections=list(map(Markup, places)), front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
+                       front_page=book.cover, sections=list(map(Markup, places)), front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
     html = greyed(html) if on.grey else html
     return re.sub("<!--section [0-9]+-->", lambda place: places[place[0]], html)
-
-
-async def cover_lines(pieces: list[Piece], box: Box) -> list[list[Picture]]:
-    """The pieces of the cover, at one scale, hung on at most two lines of equal length."""
-    pieces = pieces[:MOST_ON_COVER]
-    lines = 1 if len(pieces) <= MOST_ON_LINE else 2
-    each = -(-len(pieces) // lines)
-    hung = await views(pieces, await common_scale(pieces, Box(box.width / each - BETWEEN, box.height / lines - BETWEEN), LARGEST_VIEW))
-    return [hung[at:at + each] for at in range(0, len(hung), each)]

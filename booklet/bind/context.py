@@ -152,6 +152,20 @@ class Shown:
     is_second: bool = False
     pair: str = ""                # how the second piece of a mirrored pair is made
 
+    @property
+    def body_steps(self) -> tuple[StepShown, ...]:
+        """The steps up to the hanger; all of them where there is no fringe."""
+        return self.steps[:self._fringe_begins]
+
+    @property
+    def fringe_steps(self) -> tuple[StepShown, ...]:
+        """The steps from the first of the fringe on, to the ear wire."""
+        return self.steps[self._fringe_begins:]
+
+    @property
+    def _fringe_begins(self) -> int:
+        return next((index for index, step in enumerate(self.steps) if step.id.startswith("fringe")), len(self.steps))
+
 
 def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper(), fits: Mapping[str, float] | None = None) -> Shown:
     """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views, `fits` what beads_that_fit says, where that is known."""

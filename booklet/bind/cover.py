@@ -8,15 +8,14 @@ from markupsafe import Markup
 
 from ..draw.barcode import barcode_svg
 from ..source.workspace import Workspace
-from .accent import accent
 from .edition import Edition
 from .grey import greyed
-from .html import PRINT, Medium, Setter
+from .front import front_of
+from .html import paper_setter
 from .pdf import typeset
 from .pictures import picture
 
 LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
-TINT = 0.86                  # how far the cover's ground is from the accent towards white
 
 
 @dataclass(frozen=True)
@@ -44,14 +43,13 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
 
 async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     """The typeset cover for an inside of so many pages."""
-    from .book import cover_lines, shared, workable
-    from .geometry import print_room
+    from .book import shared, workable
 
     patterns = workable(workspace, workspace.patterns.values(), on.hand)
     sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
-    setter = Setter(workspace.root, Medium(PRINT, print_room(bare)), edition=bare, **shared(workspace))
+    setter = paper_setter(workspace.root, bare, **shared(workspace))
     html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
-                       cover=await cover_lines([pattern.piece for pattern in patterns], print_room(bare).hung), patterns=patterns, ground=_ground(patterns), spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
+                       front=await front_of([pattern.piece for pattern in patterns], bare), patterns=patterns, spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
     return await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})
 
@@ -60,14 +58,6 @@ def _style(workspace: Workspace, on: Edition) -> Markup:
     from .book import style
 
     return style(workspace.root, on)
-
-
-def _ground(patterns) -> str:
-    """A pale tint of the first pattern's accent."""
-    from ..craft.tally import tally
-    from ..draw.colour import WHITE, mix
-
-    return mix(accent(tally(patterns[0].piece)), WHITE, TINT)
 
 
 def _written(isbn: str) -> str:

@@ -12,6 +12,7 @@ OUTSIDE = 11.0      # the least outside margin on paper; print guides ask for 6.
 ON_SCREEN = 5.0
 PHONE_SHOWS = 0.75  # of its size a page of a screen edition is shown on a phone about 68 mm wide (from memory)
 LETTER_IN_BEAD = 0.62 * 1.3 / 1.6    # height of a letter in sizes of the bead's width, in the usual cylinder bead
+RULED = 8.0         # mm from line to line on a page for notes; common practice, no source
 CAPITAL = 0.66 * 25.4 / 72           # mm, height of our capitals for each point of type
 WORDS, PART_WORDS = 6.4, 6.0   # lines that the heading and the notes of a chart take, with their margins; with the map of a part
 
@@ -33,6 +34,7 @@ class Sheet:
     inside: float
     type: float      # points
     leading: float   # sizes of the type
+    rule: float = RULED   # mm from line to line on a page for notes
 
     @property
     def measure(self) -> float:
@@ -43,6 +45,11 @@ class Sheet:
     def depth(self) -> float:
         """Height of the text."""
         return self.height - self.top - self.bottom
+
+    @property
+    def ruled(self) -> float:
+        """Height of a page's lines for notes."""
+        return self.depth // self.rule * self.rule
 
     @property
     def line(self) -> float:
@@ -63,7 +70,6 @@ class Room:
     view: Box       # the finished piece or pair, beside the facts
     chart: Box
     small: Box      # the finished piece in contents and galleries
-    hung: Box       # all pieces on the cover
     colourway: Box
     least: float = LEAST_BEAD
     most: float = 6.0     # and the widest
@@ -91,8 +97,8 @@ def outside_margin(on: Edition) -> float:
 def print_room(edition: Edition) -> Room:
     """Room on paper: a chart leaves space for its heading, the lines under it and the key."""
     on, least, narrow = sheet(edition), least_bead(edition), edition.large or edition.screen
-    return Room(Box(on.measure, on.depth * (0.32 if narrow else 0.5)), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 19),
-                Box(on.measure, on.depth * (0.5 if narrow else 0.6)), Box(on.measure * 0.3, 55), least, max(6.0, least), tiled=True,
+    return Room(Box(on.measure, on.depth * (0.6 if narrow else 0.5)), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 30 if edition.large else 19),
+                Box(on.measure * 0.3, 55), least, max(6.0, least), tiled=True,
                 key_row=on.line, in_key=2 if narrow else 3)
 
 
@@ -114,4 +120,4 @@ def gutter_for(pages: int, on: Edition) -> float:
 
 def web_room() -> Room:
     """Room on a screen."""
-    return Room(Box(WEB_WIDTH, 110), Box(WEB_WIDTH, 220), Box(32, 56), Box(WEB_WIDTH, 60), Box(30, 60))
+    return Room(Box(WEB_WIDTH, 110), Box(WEB_WIDTH, 220), Box(32, 56), Box(30, 60))

@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timezone
+from functools import partial
 from pathlib import Path
 
 from jinja2 import Environment
@@ -14,9 +15,11 @@ from markupsafe import Markup, escape
 
 from ..source.pattern import Pattern
 from .context import Shown
-from .geometry import Room
+from .edition import Edition
+from .geometry import Room, print_room, sheet
 from .press.parts import folio
 from .replayed import check_words
+from .row_gap import row_gap
 from .templates import OwnTexts, environment, fill, own_texts
 
 _TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end) (?:in|out)\b")
@@ -38,7 +41,7 @@ class Setter:
         """`templates`: the folder of a workspace, or the templates that it has itself."""
         self.engine: Environment = environment(own_texts(templates) if isinstance(templates, Path) else templates)
         self.engine.filters["whole"] = kept_whole
-        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "folio": folio, **shared}
+        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "folio": folio, "stacked": False, **shared}
 
     def fill(self, name: str, **values) -> Markup:
         return Markup(fill(self.engine, name, **values))
@@ -48,6 +51,11 @@ class Setter:
         html = self.fill("parts/pattern.html.jinja", p=shown)
         check_words(pattern, html)
         return html
+
+
+def paper_setter(templates: Path | OwnTexts, on: Edition, **shared) -> Setter:
+    """A setter for the pages of an edition."""
+    return Setter(templates, Medium(PRINT, print_room(on)), edition=on, stacked=on.large or on.screen, row_gap=partial(row_gap, sheet(on)), **shared)
 
 
 def kept_whole(text: str) -> str:

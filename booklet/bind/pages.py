@@ -17,8 +17,8 @@ from .techniques import TECHNIQUES, with_pictures, with_sizes
 from .templates import text_of
 
 BEGIN = "before-you-begin"
-SHIPPED = (BEGIN, TECHNIQUES)   # pages that come with booklet, in the order in which a book has them
-OURS = (*SHIPPED, "glossary")     # pages that we bring along
+GLOSSARY = "glossary"
+SHIPPED = (BEGIN, TECHNIQUES, GLOSSARY)   # pages that come with booklet, in the order in which a book has them; the last stands at its back
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,7 @@ class Page:
 def page(workspace: Workspace, name: str) -> Page:
     """One page: the workspace's own file, or ours of that name. Raises FindingsError where it cannot be read."""
     path = workspace.root / "patterns" / "pages" / f"{name}.md"
-    if not path.is_file() and name in OURS:
+    if not path.is_file() and name in SHIPPED:
         shipped = made(name, with_sizes(text_of(workspace.root, f"pages/{name}.md")))
         return replace(shipped, html=with_pictures(shipped.html))
     text, findings = read_file(path, workspace.root)
@@ -60,13 +60,17 @@ def book_values(workspace: Workspace) -> dict[str, str]:
 
 def front_pages(workspace: Workspace) -> tuple[Page, ...]:
     """The book's front pages; those that come with booklet stand last unless the book places them."""
-    names = workspace.book.front
-    more = [name for name in SHIPPED if name not in names and name not in workspace.book.back]
-    return tuple(page(workspace, name) for name in (*names, *more))
+    return tuple(page(workspace, name) for name in (*workspace.book.front, *_more(workspace, BEGIN, TECHNIQUES)))
 
 
 def back_pages(workspace: Workspace) -> tuple[Page, ...]:
-    return tuple(page(workspace, name) for name in workspace.book.back)
+    """The book's back pages, and the glossary unless the book places it, or has a pattern of that name."""
+    return tuple(page(workspace, name) for name in (*workspace.book.back, *(name for name in _more(workspace, GLOSSARY) if name not in workspace.patterns)))
+
+
+def _more(workspace: Workspace, *names: str) -> list[str]:
+    """Those of our pages that the book does not place itself."""
+    return [name for name in names if name not in (*workspace.book.front, *workspace.book.back)]
 
 
 def _unknown(file: str, text: str, match: re.Match) -> Finding:

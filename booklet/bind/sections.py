@@ -25,7 +25,7 @@ from .context import beads_that_fit, finished, mark, shown
 from .edition import Edition
 from .geometry import Box, Room, print_room
 from .grey import greyed
-from .html import PRINT, Medium, Setter
+from .html import paper_setter
 from .pdf import workshop
 from .pictures import Picture
 from .prose import prose
@@ -59,7 +59,7 @@ class SectionOrder:
         common, pattern = self.common, self.pattern
         fits = beads_that_fit(pattern.piece, common.room)
         view = shown(pattern, common.room, 1.0, Paper(with_small=False), fits)
-        setter = Setter(common.own, Medium(PRINT, common.room), edition=common.edition, book=common.book, licence=licence(common.book))
+        setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
         wrong = wrong_words(pattern.piece, pattern.second, html)
         return _json({"html": greyed(html) if common.edition.grey else html, "accent": view.accent, "view": _told(view.view), "wrong": wrong, "fits": fits})
@@ -124,8 +124,12 @@ def _section(pattern: Pattern, said: dict) -> Section:
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:
     """The scale, up to `most`, at which each of the pieces fits the box, so that sizes can be compared."""
-    sizes = await workshop().results(map(MeasureOrder, pieces))
-    return min(most, *(fitting(json.loads(size), box.width, box.height) for size in sizes))
+    return min(most, *(fitting(size, box.width, box.height) for size in await life_sizes(pieces)))
+
+
+async def life_sizes(pieces: Iterable[Piece]) -> list[tuple[float, float]]:
+    """Width and height in mm of the finished views in life size."""
+    return [tuple(json.loads(size)) for size in await workshop().results(map(MeasureOrder, pieces))]
 
 
 async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:

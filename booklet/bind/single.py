@@ -7,15 +7,18 @@ from pathlib import Path
 
 from markupsafe import Markup
 
+from ..craft.pair import mirrored
+from ..craft.piece import Piece
 from ..errors import WrongUse
+from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .book import shared, style, workable
 from .edition import Edition, editions
 from .errata import errata_of
 from .files import write_file
-from .geometry import print_room
+from .front import front_of
 from .grey import greyed, greyed_photos
-from .html import PRINT, Medium, Setter
+from .html import paper_setter
 from .pages import SHIPPED, page
 from .pdf import typeset
 from .photos import photos
@@ -49,7 +52,15 @@ async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:
     pattern = workable(workspace, [workspace.patterns[slug]], on.hand)[0]
     (section,) = await sections(workspace, [pattern], on)
     errata = errata_of(workspace, pattern)
-    setter = Setter(workspace.root, Medium(PRINT, print_room(on)), edition=on, **shared(workspace))
+    setter = paper_setter(workspace.root, on, **shared(workspace))
     html = setter.fill("single.html.jinja", style=style(workspace.root, on), title=section.title, description=section.summary, single=section, patterns=[section],
-                       sections=[Markup("<!--section-->")], front=[page(workspace, name) for name in SHIPPED], errata=[errata] if errata else [])
+                       front_page=await front_of(_pieces(pattern), on), sections=[Markup("<!--section-->")],
+                       front=[page(workspace, name) for name in SHIPPED], errata=[errata] if errata else [])
     return (greyed(html) if on.grey else html).replace("<!--section-->", section.html)
+
+
+def _pieces(pattern: Pattern) -> list[Piece]:
+    """What is shown at the front: one piece, or both of a pair."""
+    if pattern.pieces == 1:
+        return [pattern.piece]
+    return [pattern.piece, mirrored(pattern.piece) if pattern.mirror else pattern.piece]

@@ -129,7 +129,7 @@ def fringe_parts(piece: Piece, bead: float, width: float, height: float, *, pref
     across = [box.left, *(x for x in (plan.x(column) - plan.pitch / 2 for column in range(plan.columns)) if box.left < x < box.right), box.right]
     step = max(plan.length(key) for strand in strands for key in strand.all)
     down = [box.top, *(plan.start + step * count for count in range(1, int((box.bottom - plan.start - 0.5 * step) / step))), box.bottom]
-    found = tiles(across, down, width, height, margins)
+    found = tiles(across, down, width, height, margins, lambda left, right: _foot_between(plan, left, right))
     bars = [(plan.x(strand.number - 1) - 0.3 * plan.pitch, plan.start, plan.x(strand.number - 1) + 0.3 * plan.pitch, plan.foot(strand)) for strand in strands]
     numbers = [(str(strand.number), plan.x(strand.number - 1)) for strand in strands]
     counts = [(str(count), y) for count, y in _side_marks(plan)]
@@ -250,7 +250,17 @@ def _box(plan: Plan) -> Box:
     if _side_marks(plan):
         lefts.append(-alphabet.width("00", small) - 1.2 * plan.cap)
     edge = MARGIN + 1.6 * plan.gap
-    return Box(min(lefts) - edge, -edge, max(rights) + edge, max(feet, default=plan.start) + 0.7 * plan.cap + small + edge)
+    return Box(min(lefts) - edge, -edge, max(rights) + edge, _below(plan, max(feet, default=plan.start)))
+
+
+def _below(plan: Plan, foot: float) -> float:
+    """y under the count of a strand that ends at `foot`."""
+    return foot + 1.5 * plan.cap + MARGIN + 1.6 * plan.gap
+
+
+def _foot_between(plan: Plan, left: float, right: float) -> float:
+    """y under the longest of the strands that hang between two places."""
+    return _below(plan, max((plan.foot(strand) for strand in plan.piece.strands if left < plan.x(strand.number - 1) < right), default=plan.start))
 
 
 def _stitch(picture: Picture, plan: Plan, row: Row, index: int, x: float, shade: str) -> None:

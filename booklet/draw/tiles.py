@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from ..craft.language import _
@@ -70,12 +70,21 @@ def _greedy(edges: Sequence[float], room: float, overlap: int) -> list[tuple[flo
         start = max(start + 1, stop - overlap)
 
 
-def tiles(across: Sequence[float], down: Sequence[float], width: float, height: float, margins: Margins) -> tuple[Tile, ...]:
-    """The parts of a chart whose columns end at `across` and whose rows end at `down`, for pages with room of width x height mm. Row of parts by row of parts."""
+def tiles(across: Sequence[float], down: Sequence[float], width: float, height: float, margins: Margins,
+          foot: Callable[[float, float], float] | None = None) -> tuple[Tile, ...]:
+    """The parts of a chart whose columns end at `across` and whose rows end at `down`, for pages with room of width x height mm. Row of parts by row of parts.
+
+    `foot(left, right)` is where the chart ends between two columns, if not everywhere at the end of `down`.
+    """
     columns = spans(across, width) if across[-1] - across[0] <= width else spans(across, width - 2 * margins.side)
-    rows = spans(down, height) if down[-1] - down[0] <= height else spans(down, height - margins.top)
-    return tuple(Tile(left, top, right, bottom, left > across[0], top > down[0], right < across[-1], bottom < down[-1])
-                 for top, bottom in rows for left, right in columns)
+    found = []
+    for left, right in columns:
+        end = min(foot(left, right), down[-1]) if foot else down[-1]
+        own = [*(edge for edge in down if edge < end - NEAR), end]
+        rows = spans(own, height) if end - own[0] <= height else spans(own, height - margins.top)
+        found += [(level, Tile(left, top, right, bottom, left > across[0], top > down[0], right < across[-1], bottom < end - NEAR))
+                  for level, (top, bottom) in enumerate(rows)]
+    return tuple(tile for _, tile in sorted(found, key=lambda one: one[0]))
 
 
 def shown_part(picture: Picture, tile: Tile, margins: Margins, cap: float, rows: Iterable[Label], columns: Iterable[Label], *, alt: str, prefix: str) -> str:

@@ -13,7 +13,7 @@ from ...draw.finished import finished_alt
 from ..context import Shown, common_scale
 from ..geometry import web_room
 from ..html import WEB, Medium, Setter
-from ..pages import BEGIN, Page, page
+from ..pages import BEGIN, GLOSSARY, Page
 from ..photos import photos
 from ..templates import text_of
 from .article import Article, articles
@@ -23,7 +23,6 @@ from .facets import facets, facets_of
 from .variants import Variant, beside
 from .words import words_for
 
-GLOSSARY = "glossary"
 SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "steps.js", "gallery.js", "start.js")
 STYLES = ("common.css", "web.css")
 
@@ -43,7 +42,6 @@ def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     """Every file of the web pages, by its name in build/html/. Raises FindingsError where words do not rebuild their chart."""
     room, root = web_room(), workspace.root
     small = common_scale([pattern.piece for pattern in patterns], room.small)
-    front = with_glossary(workspace, front, back)
     setter = Setter(root, Medium(WEB, room), up="", help=[one for one in (*front, *back) if one.slug in (BEGIN, GLOSSARY)], **shared)
     made = []
     for pattern in patterns:
@@ -63,12 +61,6 @@ def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
     fonts = {f"fonts/{name}": content for name, content in font_files(texts.values()).items()}
     return files | fonts | photos(root, patterns)
-
-
-def with_glossary(workspace: Workspace, front: tuple[Page, ...], back: tuple[Page, ...]) -> tuple[Page, ...]:
-    """The front pages, and our glossary unless the book has a page of that name, or a pattern."""
-    taken = {one.slug for one in (*front, *back)} | set(workspace.patterns)
-    return front if GLOSSARY in taken else (*front, page(workspace, GLOSSARY))
 
 
 def style(workspace: Workspace) -> str:

@@ -28,7 +28,7 @@ from ...subject import Subject
 ID, SEVERITY, NEEDS = "missing-page", Severity.ERROR, "book"
 
 # Come with booklet, unless the book has pages of its own by those names.
-SHIPPED = ("before-you-begin", "techniques")
+SHIPPED = ("before-you-begin", "techniques", "glossary")
 
 
 def check(subject: Subject) -> Iterator[Finding]:
