@@ -16,15 +16,9 @@ from jinja2.bccache import Bucket
 
 from ..errors import UnreadableInput
 from ..source.files import inside
+from .shipped import own_folder
 
 OwnTexts = tuple[tuple[str, str], ...]   # templates by their names
-PACKAGE = Path(__file__).resolve().parent.parent
-
-
-def own_folder() -> Path:
-    """The folder of the templates that come with booklet."""
-    installed = PACKAGE / "templates"
-    return installed if installed.is_dir() else PACKAGE.parent / "templates"
 
 
 def folders(root: Path) -> list[Path]:
