@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 from markupsafe import Markup
 
-from ...errors import WrongUse
+from ...errors import BookletError
 from ...source.workspace import Workspace
 from ..book import named, shared, workable
 from ..errata import errata_of
@@ -23,11 +24,13 @@ from .files import GLOSSARY, script, style
 TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
 
 
-def build(workspace: Workspace, slug: str) -> Path:
-    """Build build/single/SLUG.html. Raises the errors of booklet.errors."""
-    if slug not in workspace.patterns:
-        raise WrongUse(f"there is no pattern {slug!r}")
-    return write_file(workspace.root / "build" / "single" / f"{slug}.html", one_file(workspace, slug).encode())
+def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
+    """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page has all editions in it, so `name` is not asked."""
+    for slug in workspace.patterns:
+        try:
+            done(slug, [write_file(workspace.root / "build" / "single" / f"{slug}.html", one_file(workspace, slug).encode())])
+        except BookletError as error:   # the others are bound all the same
+            done(slug, error)
 
 
 def one_file(workspace: Workspace, slug: str) -> str:
