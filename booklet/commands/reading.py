@@ -6,10 +6,12 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from ..errors import FindingsError, UnreadableInput, WrongUse
 from ..lint.run import lint
 from ..source.wording import did_you_mean, quoted
-from ..source.workspace import Workspace, load, pattern_files
+from ..source.workspace import FOLDER, Workspace, load, pattern_files
 from .terminal import show_findings
 
 
@@ -41,11 +43,32 @@ def some(folder: Path, slugs: Iterable[str], to_print: bool = True) -> Workspace
 
     Where nothing is printed, errors that would only spoil a page are shown and do not stop the command.
     """
-    files = {file.stem: file for file in pattern_files(checked_folder(folder))}
+    return _without_errors(_loaded(folder, slugs)[0], folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)
+
+
+def those_without_errors(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str]]:
+    """Those of some patterns that have no errors, and the slugs of the others; what was found is shown.
+
+    Raises FindingsError where none is left, or the book file has errors, and WrongUse for a slug that is not there.
+    """
+    workspace, slugs = _loaded(folder, slugs)
+    found = lint(workspace, with_book=False)
+    broken = {finding.mark.file for finding in found if finding.is_error}
+    files = {slug: f"{FOLDER}/{slug}.yaml" for slug in slugs}
+    kept = {slug: pattern for slug, pattern in workspace.patterns.items() if files[slug] not in broken}
+    if not kept or broken - set(files.values()):
+        raise FindingsError(found)
+    show_findings(found, folder, err=True)
+    return replace(workspace, patterns=kept), [slug for slug in slugs if slug not in kept]
+
+
+def _loaded(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str]]:
+    """Some patterns and the book file, each pattern once. Raises WrongUse for a slug that is not there."""
+    files, slugs = {file.stem: file for file in pattern_files(checked_folder(folder))}, list(dict.fromkeys(slugs))
     for slug in slugs:
         if slug not in files:
             raise unknown_pattern(slug, files)
-    return _without_errors(load(folder, [files[slug] for slug in dict.fromkeys(slugs)]), folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)
+    return load(folder, [files[slug] for slug in slugs]), slugs
 
 
 def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
