@@ -9,9 +9,10 @@ from contextvars import ContextVar
 from pathlib import Path
 
 from .press.addresses import files_of_templates
-from .press.binding import Copy, bound, faces_digest
+from .press.binding import Copy, bound
 from .press.orders import Setting
 from .press.parts import cut
+from .press.versions import faces_digest
 from .press.workshop import HereAndNow, Workshop
 
 _workshop: ContextVar[Workshop] = ContextVar("workshop")

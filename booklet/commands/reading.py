@@ -9,6 +9,7 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from ..errors import FindingsError, UnreadableInput, WrongUse
+from ..findings import Finding
 from ..lint.run import lint
 from ..source.wording import did_you_mean, quoted
 from ..source.workspace import FOLDER, Workspace, load, pattern_files
@@ -35,6 +36,11 @@ def checked_folder(folder: Path) -> Path:
 
 def whole(folder: Path) -> Workspace:
     """Everything in a folder, without errors. Raises FindingsError if it has any."""
+    return checked_whole(folder)[0]
+
+
+def checked_whole(folder: Path) -> tuple[Workspace, tuple[Finding, ...]]:
+    """As `whole`, and what was found besides errors."""
     return _without_errors(load(checked_folder(folder)), folder, with_book=True)
 
 
@@ -43,11 +49,11 @@ def some(folder: Path, slugs: Iterable[str], to_print: bool = True) -> Workspace
 
     Where nothing is printed, errors that would only spoil a page are shown and do not stop the command.
     """
-    return _without_errors(_loaded(folder, slugs)[0], folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)
+    return _without_errors(_loaded(folder, slugs)[0], folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)[0]
 
 
-def those_without_errors(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str]]:
-    """Those of some patterns that have no errors, and the slugs of the others; what was found is shown.
+def those_without_errors(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str], tuple[Finding, ...]]:
+    """Those of some patterns that have no errors, the slugs of the others, and what was found, which is shown.
 
     Raises FindingsError where none is left, or the book file has errors, and WrongUse for a slug that is not there.
     """
@@ -59,7 +65,7 @@ def those_without_errors(folder: Path, slugs: Iterable[str]) -> tuple[Workspace,
     if not kept or broken - set(files.values()):
         raise FindingsError(found)
     show_findings(found, folder, err=True)
-    return replace(workspace, patterns=kept), [slug for slug in slugs if slug not in kept]
+    return replace(workspace, patterns=kept), [slug for slug in slugs if slug not in kept], found
 
 
 def _loaded(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str]]:
@@ -78,9 +84,9 @@ def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
     return WrongUse(f"there is no pattern {quoted(slug)}", did_you_mean(slug, known) or few)
 
 
-def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset()) -> Workspace:
+def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset()) -> tuple[Workspace, tuple[Finding, ...]]:
     found = lint(workspace, with_book)
     if any(finding.is_error and finding.rule not in allowed for finding in found):
         raise FindingsError(found)
     show_findings(found, folder, err=True)
-    return workspace
+    return workspace, found

@@ -8,10 +8,9 @@ from pathlib import Path
 import click
 
 from ..errors import BookletError, FindingsError, WrongUse
-from ..source.workspace import pattern_files
-from .reading import checked_folder, those_without_errors
-from .shop import shop_options, workshop
+from .shop import KEPT, shop_options, workshop
 from .terminal import progress, show_findings, tell
+from .unchanged import Run, again, read_besides
 
 Done = Callable[[str, "list[Path] | BookletError"], None]
 
@@ -47,11 +46,17 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
         raise click.UsageError("Editions are PDF files; --one-file makes a web page.")
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
+    run = Run(folder, KEPT, "single", slugs, every, edition)
+    if not fresh and again(run, lambda findings: show_findings(findings, folder, err=True), click.echo):
+        return
+    from .reading import checked_folder, pattern_files, those_without_errors   # they load much, and are not needed where nothing has changed
+
     if every:
         slugs = tuple(file.stem for file in pattern_files(checked_folder(folder)))
         if not slugs:
             raise WrongUse("there is no pattern to bind", "write one into patterns/")
-    workspace, broken = those_without_errors(folder, slugs)
+    workspace, broken, findings = those_without_errors(folder, slugs)
+    whole: list[Path] = []
     failed: list[tuple[str, BookletError]] = []
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         def done(slug: str, made: list[Path] | BookletError) -> None:
@@ -59,6 +64,7 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
             if isinstance(made, BookletError):
                 failed.append((slug, made))
                 return
+            whole.extend(made)
             for path in made:
                 click.echo(path.relative_to(folder).as_posix())
 
@@ -71,7 +77,9 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
     for slug in broken:
         tell(f"{slug}: not bound, because it has errors")
     codes = [error.exit_code for _, error in failed] + [FindingsError.exit_code for _ in broken]
-    if codes:
+    if not codes:
+        run.keep(whole, findings, read_besides(workspace))
+    else:
         raise click.exceptions.Exit(max(codes))
 
 

@@ -7,11 +7,8 @@ import json
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from hashlib import sha256
 
 from ...errors import UnreadableInput
-from ..fonts import faces
 from .fragment import Fragment, unpacked
 from .join import Join
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
@@ -21,15 +18,6 @@ from .workshop import Workshop
 SHEET = 24     # page numbers that are made at a time
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
 OTHER = {"left": "right", "right": "left"}
-
-
-@lru_cache(maxsize=None)
-def faces_digest() -> str:
-    """A digest of the font files of every page."""
-    made = sha256()
-    for face in faces():
-        made.update(face.css.encode() + sha256(face.path.read_bytes()).digest())
-    return made.hexdigest()
 
 
 @dataclass(frozen=True)
