@@ -30,22 +30,34 @@ class Copy:
     setting: Setting
 
 
+@dataclass(frozen=True)
+class Bound:
+    """A PDF, and the packed fragments that it was joined from."""
+
+    content: bytes
+    parts: list[bytes]
+    fonts: bytes
+
+
 def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    return asyncio.run(bound(copy, workshop))
+    return asyncio.run(bound(copy, workshop)).content
 
 
-async def bound(copy: Copy, workshop: Workshop) -> bytes:
+async def bound(copy: Copy, workshop: Workshop) -> Bound:
     """As `bind`, beside other work."""
     parts = [part.linked(copy.titles) for part in copy.document.parts]
-    placed = await _Placing(copy, parts, workshop).settled()
+    placing = _Placing(copy, parts, workshop)
+    placed = await placing.settled()
     _check_links(placed, copy.titles)
     sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
-    joined = Join(unpacked(await workshop.result(_fonts(copy.setting, [*placed, *sheets]))))
-    for part in placed:
+    fonts = await workshop.result(_fonts(copy.setting, [*placed, *sheets]))
+    joined = Join(unpacked(fonts))
+    for content in placing.contents:
+        part = unpacked(content)
         joined.add(part, [next(numbers) for _ in part.pages])
-    return joined.finished(copy.document.about)
+    return Bound(joined.finished(copy.document.about), placing.contents, fonts)
 
 
 class _Placing:
@@ -55,7 +67,8 @@ class _Placing:
         self.copy, self.parts, self.workshop = copy, parts, workshop
         self.forced = [""] * len(parts)
         self.counts = [1] * len(parts)
-        self.placed: list[Fragment] = []
+        self.contents: list[bytes] = []    # packed fragments
+        self.placed: list[Fragment] = []   # the same, without their objects
 
     async def settled(self) -> list[Fragment]:
         """The fragments of all parts, set for where they stand."""
@@ -64,7 +77,8 @@ class _Placing:
         self.forced = [sides[part.opening] for part in self.parts]
         for _ in range(ROUNDS):
             wanted = self._orders()
-            self.placed = [unpacked(content) for content in await self.workshop.results(wanted)]
+            self.contents = await self.workshop.results(wanted)
+            self.placed = [replace(unpacked(content), objects=[], streams={}) for content in self.contents]
             self.counts = [len(part.pages) for part in self.placed]
             if self._orders() == wanted:
                 return self.placed
