@@ -183,10 +183,8 @@ def _signs(page) -> Iterator[Sign]:
 
 
 def _past_margin(page, number: int, signs: list[Sign], sheet: Sheet) -> Iterator[Fault]:
-    left, bottom, right, top = page.get_trimbox()
-    side = (min(sheet.inside, sheet.outside) - AT_EDGE) * MM
-    edge = sheet.top / 3 * MM
-    out = [sign for sign in signs if sign.left < left + side or sign.right > right - side or sign.bottom < bottom + edge or sign.top > top - edge]
+    least, lowest, most, highest = _limits(page, sheet)
+    out = [sign for sign in signs if sign.left < least or sign.right > most or sign.bottom < lowest or sign.top > highest]
     if out:
         left, bottom, right, top = page.get_trimbox()
         cut = any(sign.left < left or sign.right > right or sign.bottom < bottom or sign.top > top for sign in out)
