@@ -29,7 +29,7 @@ from .front import Front, front_of
 from .files import file_name, write_file, write_folder
 from .geometry import Box, Room, print_room, sheet, web_room
 from .grey import greyed, greyed_photos
-from .html import paper_setter, dates
+from .html import dates, paper_setter
 from .looking import seen_in
 from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 from msgspec import structs
 
+from ..craft.language import Language, speaking, spoken
 from ..craft.piece import Piece
 from ..draw.finished import finished_size, fitting
 from ..source.book import Book
@@ -42,6 +43,7 @@ class Stationery:
     book: Book                # its texts
     own: OwnTexts = ()        # templates of the workspace itself
     ours: str = ""            # digest of those that come with booklet
+    language: str = "en"      # tag of what is spoken when it is ordered
 
 
 @dataclass(frozen=True)
@@ -56,7 +58,10 @@ class SectionOrder:
         return sum(len(row.stitches) for row in self.pattern.piece.rows) + sum(len(strand.all) for strand in self.pattern.piece.strands)
 
     def fill(self) -> bytes:
-        common, pattern = self.common, self.pattern
+        with speaking(_language(self.common.language)):
+            return self._made(self.pattern, self.common)
+
+    def _made(self, pattern: Pattern, common: Stationery) -> bytes:
         fits = beads_that_fit(pattern.piece, common.room)
         view = shown(pattern, common.room, 1.0, Paper(with_small=False), fits)
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
@@ -81,9 +86,11 @@ class ViewOrder:
 
     piece: Piece
     scale: float
+    language: str = "en"
 
     def fill(self) -> bytes:
-        return _json(_told(finished(self.piece, self.scale)))
+        with speaking(_language(self.language)):
+            return _json(_told(finished(self.piece, self.scale)))
 
 
 @dataclass(frozen=True)
@@ -134,7 +141,7 @@ async def life_sizes(pieces: Iterable[Piece]) -> list[tuple[float, float]]:
 
 async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
     """The finished pieces at one scale."""
-    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale) for piece in pieces)]
+    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale, spoken().tag) for piece in pieces)]
 
 
 def printed(pattern: Pattern) -> Pattern:
@@ -144,7 +151,12 @@ def printed(pattern: Pattern) -> Pattern:
 
 def stationery(workspace: Workspace, on: Edition) -> Stationery:
     return Stationery(print_room(on), replace(on, name="", by_pages=False, two_up=False, marks=False, hand="", paper=0.0, output="", profile=""), texts(workspace.book),
-                      own_texts(workspace.root), ours_digest())
+                      own_texts(workspace.root), ours_digest(), spoken().tag)
+
+
+def _language(tag: str) -> Language:
+    """The language that an order is to be filled in: a worker is told its tag alone."""
+    return Language(tag)
 
 
 def texts(book: Book) -> Book:
