@@ -6,6 +6,8 @@ because the piece is turned top to bottom for them.
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
 from functools import cached_property
 from typing import NamedTuple
 
@@ -113,11 +115,7 @@ class Path(Struct, frozen=True, dict=True):
 
     def passes(self) -> dict[Place, int]:
         """How often the thread goes through each bead, threading counted."""
-        counts: dict[Place, int] = {}
-        for event in self.events:
-            for place in getattr(event, "places", ()):
-                counts[place] = counts.get(place, 0) + 1
-        return counts
+        return passes(self.events)
 
     def picked_up(self, *sections: Section) -> tuple[Place, ...]:
         """Every bead of these sections in the order of picking up."""
@@ -131,6 +129,11 @@ class Path(Struct, frozen=True, dict=True):
             if isinstance(event, PickUp):
                 found.setdefault(event.section, []).append((number, event.places))
         return found
+
+
+def passes(events: Iterable[Event]) -> dict[Place, int]:
+    """How often the thread goes through each bead, threading counted."""
+    return Counter(place for event in events if isinstance(event, (PickUp, Pass)) for place in event.places)
 
 
 def row_section(row: Row) -> Section:

@@ -104,8 +104,9 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
 def _place_strand(piece: Piece, strand: Strand, zero: int, result: Layout) -> None:
     ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
     start, stop = ((result.x(place.at - zero), result.bottoms[place.row.number]) for place in ends)
-    for index, (x, down) in enumerate(_draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))):
-        result.spots[Place("strand", strand.number, index)] = Spot(x, -down, strand.all[index])
+    draped = _draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))
+    for index, (key, (x, down)) in enumerate(zip(strand.all, draped)):
+        result.spots[Place("strand", strand.number, index)] = Spot(x, -down, key)
 
 
 def place_at(piece: Piece, number: int) -> HangingPlace:
