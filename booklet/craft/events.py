@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -148,8 +148,19 @@ def row_place(row: Row, index: int, level: int = 0) -> Place:
 
 def stitch_places(row: Row, index: int, up: bool) -> tuple[Place, ...]:
     """The beads of one stitch in the order of a pass through it."""
-    places = tuple(row_place(row, index, level) for level in range(len(row.stitches[index].beads)))
+    return _stitch_places(row.number, row.before + index, len(row.stitches[index].beads), up)
+
+
+@lru_cache(maxsize=4096)   # a stitch is passed again and again
+def _stitch_places(number: int, index: int, drop: int, up: bool) -> tuple[Place, ...]:
+    places = tuple(Place("row", number, index, level) for level in range(drop))
     return places if up else places[::-1]
+
+
+@lru_cache(maxsize=256)   # strands are passed down and up, and laid out
+def strand_places(number: int, count: int) -> tuple[Place, ...]:
+    """The beads of a strand from the first to the last that is picked up."""
+    return tuple(Place("strand", number, index) for index in range(count))
 
 
 def through(section: Section, row: Row, index: int, up: bool) -> Pass:
