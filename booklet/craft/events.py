@@ -6,7 +6,9 @@ because the piece is turned top to bottom for them.
 
 from __future__ import annotations
 
-from functools import cached_property
+from collections import Counter
+from collections.abc import Iterable
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -113,11 +115,7 @@ class Path(Struct, frozen=True, dict=True):
 
     def passes(self) -> dict[Place, int]:
         """How often the thread goes through each bead, threading counted."""
-        counts: dict[Place, int] = {}
-        for event in self.events:
-            for place in getattr(event, "places", ()):
-                counts[place] = counts.get(place, 0) + 1
-        return counts
+        return passes(self.events)
 
     def picked_up(self, *sections: Section) -> tuple[Place, ...]:
         """Every bead of these sections in the order of picking up."""
@@ -133,6 +131,11 @@ class Path(Struct, frozen=True, dict=True):
         return found
 
 
+def passes(events: Iterable[Event]) -> dict[Place, int]:
+    """How often the thread goes through each bead, threading counted."""
+    return Counter(place for event in events if isinstance(event, (PickUp, Pass)) for place in event.places)
+
+
 def row_section(row: Row) -> Section:
     """The section of a row or part of a row."""
     return Section("row", row.number, row.part)
@@ -145,8 +148,19 @@ def row_place(row: Row, index: int, level: int = 0) -> Place:
 
 def stitch_places(row: Row, index: int, up: bool) -> tuple[Place, ...]:
     """The beads of one stitch in the order of a pass through it."""
-    places = tuple(row_place(row, index, level) for level in range(len(row.stitches[index].beads)))
+    return _stitch_places(row.number, row.before + index, len(row.stitches[index].beads), up)
+
+
+@lru_cache(maxsize=4096)   # a stitch is passed again and again
+def _stitch_places(number: int, index: int, drop: int, up: bool) -> tuple[Place, ...]:
+    places = tuple(Place("row", number, index, level) for level in range(drop))
     return places if up else places[::-1]
+
+
+@lru_cache(maxsize=256)   # strands are passed down and up, and laid out
+def strand_places(number: int, count: int) -> tuple[Place, ...]:
+    """The beads of a strand from the first to the last that is picked up."""
+    return tuple(Place("strand", number, index) for index in range(count))
 
 
 def through(section: Section, row: Row, index: int, up: bool) -> Pass:

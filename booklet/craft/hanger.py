@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .events import Event, Guard, Pass, PickUp, Place, Ring, Section, bridge, through, worked_indexes
+from .kept import kept
 from .piece import LEFT, RIGHT, Hanger, Piece, Row
 from .stitches import stitch_of
 from .stitches.lying import through as along
@@ -28,11 +29,13 @@ def top_row(piece: Piece, at: str = "middle") -> Row:
     return piece.base
 
 
+@kept
 def across(piece: Piece) -> float:
     """mm across the widest bead of the body."""
     return max(piece.legend[key].kind.diameter for row in piece.rows for stitch in row.stitches for key in stitch.beads)
 
 
+@kept
 def cell(piece: Piece) -> float:
     """mm along a row that a stitch takes: its widest bead, or the length of its beads where they lie along the row."""
     if not stitch_of(piece).LYING:

@@ -17,9 +17,9 @@ def kept(function: Callable[..., Answer]) -> Callable[..., Answer]:
     last: list = [None, None]
 
     @wraps(function)
-    def answer(piece, *others) -> Answer:
-        if others:
-            return function(piece, *others)
+    def answer(piece, *others, **named) -> Answer:
+        if others or named:
+            return function(piece, *others, **named)
         if last[0] is not piece:
             last[:] = piece, function(piece)
         return last[1]

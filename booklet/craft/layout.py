@@ -11,7 +11,7 @@ from msgspec import Struct
 
 from . import drape
 from .drape import twig_side
-from .events import Place, row_place
+from .events import Place, stitch_places, strand_places
 from .hanger import across, carriers, cell, top_row
 from .kept import kept
 from .piece import Hanger, Piece, Row
@@ -95,17 +95,18 @@ def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
             continue
         upright = row.level >= 0
         y = result.bottoms[row.number] if upright else result.tops[row.number]
-        for level, key in enumerate(stitch.beads):
+        for place, key in zip(stitch_places(row, index, True), stitch.beads):
             length = piece.legend[key].kind.length * (1 if upright else -1)
-            result.spots[row_place(row, index, level)] = Spot(result.x(stitch.at - zero), y + length / 2, key)
+            result.spots[place] = Spot(result.x(stitch.at - zero), y + length / 2, key)
             y += length
 
 
 def _place_strand(piece: Piece, strand: Strand, zero: int, result: Layout) -> None:
     ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
     start, stop = ((result.x(place.at - zero), result.bottoms[place.row.number]) for place in ends)
-    for index, (x, down) in enumerate(_draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))):
-        result.spots[Place("strand", strand.number, index)] = Spot(x, -down, strand.all[index])
+    draped = _draped(piece, strand, (start[0], -start[1]), (stop[0], -stop[1]))
+    for place, key, (x, down) in zip(strand_places(strand.number, len(strand.all)), strand.all, draped):
+        result.spots[place] = Spot(x, -down, key)
 
 
 def place_at(piece: Piece, number: int) -> HangingPlace:
@@ -144,8 +145,8 @@ def _place_lying(piece: Piece, row: Row, index: int, x: float, result: Layout) -
     keys, y = row.stitches[index].beads, (result.bottoms[row.number] + result.tops[row.number]) / 2
     lengths = [piece.legend[key].kind.length for key in keys]
     x -= sum(lengths) / 2
-    for level, (key, length) in enumerate(zip(keys, lengths)):
-        result.spots[row_place(row, index, level)] = Spot(x + length / 2, y, key)
+    for place, key, length in zip(stitch_places(row, index, True), keys, lengths):
+        result.spots[place] = Spot(x + length / 2, y, key)
         x += length
 
 

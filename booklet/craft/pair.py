@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from .piece import LEFT, RIGHT, Hanger, Piece, Row, Stitch, opposite
 from .places import places
 from .stitches import stitch_of, worked_rows
+from .strand import Strand
 
 _OTHER = {LEFT: RIGHT, RIGHT: LEFT}
 
@@ -15,8 +16,16 @@ def mirrored(piece: Piece) -> Piece:
     """The piece as its mirror image, worked by the same hand: left and right of body, fringe and hangers exchanged."""
     drawn = [[_turned_over(piece, row, stitch) for stitch in reversed(row.stitches)] for row in piece.drawn]
     rows = worked_rows(piece.stitch, drawn, -piece.drawn[0].level, piece.hand)   # other parts of a row come first
-    strands = tuple(strand.turned_over(places_across(piece)) for strand in reversed(piece.strands))
-    return replace(piece, rows=rows, strands=strands, hangers=tuple(_hanger(hanger) for hanger in reversed(piece.hangers)))
+    return replace(piece, rows=rows, strands=_strands_over(piece), hangers=_hangers_over(piece))
+
+
+def _strands_over(piece: Piece) -> tuple[Strand, ...]:
+    count = places_across(piece)
+    return tuple(strand.turned_over(count) for strand in reversed(piece.strands))
+
+
+def _hangers_over(piece: Piece) -> tuple[Hanger, ...]:
+    return tuple(replace(hanger, beads=hanger.beads[::-1], at=_OTHER.get(hanger.at, hanger.at)) for hanger in reversed(piece.hangers))
 
 
 def _turned_over(piece: Piece, row: Row, stitch: Stitch) -> Stitch:
@@ -42,19 +51,14 @@ def places_across(piece: Piece) -> int:
     return max([len(places(piece)), *(strand.number for strand in piece.strands)])
 
 
-def _hanger(hanger: Hanger) -> Hanger:
-    return replace(hanger, beads=hanger.beads[::-1], at=_OTHER.get(hanger.at, hanger.at))
-
-
 def is_symmetric(piece: Piece) -> bool:
     """Whether the piece is its own mirror image, so that a mirrored pair is a pair of equal pieces."""
-    other = mirrored(piece)
-    return _shape(other) == _shape(piece) and other.strands == piece.strands and other.hangers == piece.hangers
-
-
-def _shape(piece: Piece) -> list[tuple]:
-    left = min(row.first for row in piece.rows)
-    return [(row.level, [(stitch.at - left, stitch.beads) for stitch in row.stitches]) for row in piece.drawn]
+    left, right, lying = min(row.first for row in piece.rows), max(row.last for row in piece.rows), stitch_of(piece).LYING
+    for row in piece.drawn:
+        turned = [(right - stitch.at, stitch.beads[::-1] if lying else stitch.beads) for stitch in reversed(row.stitches)]
+        if turned != [(stitch.at - left, stitch.beads) for stitch in row.stitches]:
+            return False
+    return _strands_over(piece) == piece.strands and _hangers_over(piece) == piece.hangers
 
 
 def has_two_faces(piece: Piece) -> bool:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
 from .beads import BeadKind
-from .events import Path, Place
+from .events import Place, passes
 from .hole import PRESSED, can_hold, comfortable
 from .layout import layout
 from .needle import path
@@ -43,15 +44,18 @@ class Crowded(Struct, frozen=True):
 
 def threaded(piece: Piece, plan: ThreadPlan) -> tuple[Threaded, ...]:
     """Every bead with its threads; empty where the diameter of a thread that is used is not known."""
-    needle = path(piece)
-    parts = [(plan.kind(part), Path(events, ()).passes()) for part, events in (("body", needle.body), ("fringe", needle.fringe)) if events]
+    needle, spots = path(piece), layout(piece).spots
+    parts = [(plan.kind(part), passes(events)) for part, events in (("body", needle.body), ("fringe", needle.fringe)) if events]
     if any(kind is None for kind, _ in parts):
         return ()
-    keys = {place: spot.key for place, spot in layout(piece).spots.items()}
-    return tuple(
-        Threaded(place, keys[place], piece.legend[keys[place]].kind,
-                 tuple(kind.diameter for kind, passes in parts for _ in range(passes.get(place, 0))))
-        for place in sorted(needle.passes()))
+    threads: dict[tuple[int, ...], tuple[float, ...]] = {}   # by passes in each part: few beads differ in them
+    found = []
+    for place in sorted({place for _, counts in parts for place in counts}):
+        times, key = tuple(counts.get(place, 0) for _, counts in parts), spots[place].key
+        if times not in threads:
+            threads[times] = tuple(kind.diameter for (kind, _), count in zip(parts, times) for _ in range(count))
+        found.append(Threaded(place, key, piece.legend[key].kind, threads[times]))
+    return tuple(found)
 
 
 def impossible(beads: Sequence[Threaded]) -> Iterator[Crowded]:
@@ -71,8 +75,13 @@ def tight(beads: Sequence[Threaded], plan: ThreadPlan) -> Iterator[Crowded]:
 
 def held(bead: Threaded) -> int:
     """How many of a bead's threads, pressed thin, its hole can hold."""
-    thin = [PRESSED * thread for thread in bead.threads]
-    return max((count for count in range(1, bead.passes + 1) if can_hold(bead.kind.hole, thin[:count])), default=0)
+    return _held(bead.kind.hole, bead.threads)
+
+
+@lru_cache(maxsize=256)
+def _held(hole: float, threads: tuple[float, ...]) -> int:
+    thin = [PRESSED * thread for thread in threads]
+    return max((count for count in range(1, len(thin) + 1) if can_hold(hole, thin[:count])), default=0)
 
 
 def sticks(bead: Threaded, plan: ThreadPlan) -> tuple[int, Needle] | None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from .kept import kept
 from .piece import Piece, Row
 from .stitches import stitch_named
 
@@ -30,6 +31,7 @@ def hangs(stitch: str) -> tuple[str, ...]:
     return (BASE, LOWEST) if stitch_named(stitch).LYING else HANGS
 
 
+@kept
 def places(piece: Piece) -> tuple[HangingPlace, ...]:
     """The places of a piece's fringe, from the left as it hangs."""
     return places_of(piece.rows, piece.hang)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from math import cos
 
 from msgspec import Struct
@@ -99,4 +100,4 @@ def mass(piece: Piece) -> float:
     body = (key for row in piece.rows for stitch in row.stitches for key in stitch.beads)
     fringe = (key for strand in piece.strands for key in strand.all)
     loops = (key for hanger in piece.hangers for key in hanger.beads)
-    return sum(piece.legend[key].kind.mass for key in (*body, *fringe, *loops)) / 1000
+    return sum(count * piece.legend[key].kind.mass for key, count in Counter((*body, *fringe, *loops)).items()) / 1000

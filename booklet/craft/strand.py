@@ -7,6 +7,7 @@ line and up another, the two twisted round each other). Straight strands may bea
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cached_property
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -31,7 +32,7 @@ class Twig(Struct, frozen=True):
     turned: tuple[Charm, ...] = ()
 
 
-class Strand(Struct, frozen=True):
+class Strand(Struct, frozen=True, dict=True):
     """One line of fringe. Keys run from the top down; those of a loop from the place `number` to the other one."""
 
     number: int                           # its place from the left as it hangs, 1 first, whichever hand works it
@@ -43,7 +44,7 @@ class Strand(Struct, frozen=True):
     hung: tuple[Twig | Charm, ...] = ()   # twigs and charms of the line, in the order of picking up
     turned: tuple[Charm, ...] = ()        # charms among the end beads
 
-    @property
+    @cached_property
     def all(self) -> tuple[str, ...]:
         """Every bead in the order of picking up: twigs at their places, a second line from the bottom up."""
         return (*_keys(self), *self.second[::-1])

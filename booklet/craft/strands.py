@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from msgspec import Struct
 
-from .events import Anchor, Event, Pass, PickUp, Place, Section, Through, WeaveIn, bridge
+from .events import Anchor, Event, Pass, PickUp, Place, Section, Through, WeaveIn, bridge, strand_places
 from .piece import RIGHT, Piece
 from .places import HangingPlace, places
 from .stitches import stitch_of
@@ -104,6 +104,7 @@ class _Taking:
     def __init__(self, strand: Strand, section: Section) -> None:
         self.strand, self.section = strand, section
         self.events: list[Event] = []
+        self._places = strand_places(strand.number, len(strand.all))
         self._taken = 0
         self._pending: list[Place] = []
 
@@ -125,9 +126,9 @@ class _Taking:
             self.gather()
             self._back(way)
 
-    def take(self, count: int) -> list[Place]:
+    def take(self, count: int) -> tuple[Place, ...]:
         """Pick up the next beads."""
-        taken = [Place("strand", self.strand.number, index) for index in range(self._taken, self._taken + count)]
+        taken = self._places[self._taken:self._taken + count]
         self._taken += count
         self._pending += taken
         return taken

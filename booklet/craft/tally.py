@@ -9,6 +9,7 @@ from math import ceil, floor, log10
 from msgspec import Struct
 
 from .beads import Bead
+from .kept import kept
 from .piece import Piece
 
 SPARE_PERCENT = 10  # common practice, no source
@@ -45,6 +46,7 @@ class Tally(Struct, frozen=True):
         return self.body + self.fringe + self.hanger
 
 
+@kept
 def tally(piece: Piece, pieces: int = 1, spare_percent: float = SPARE_PERCENT, least_spare: int = 0,
           pack_grams: Mapping[str, float] | None = None) -> Tally:
     """Count a piece. `pack_grams` gives the grams of a pack by key; the rest come in packs of PACK_GRAMS."""

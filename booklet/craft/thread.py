@@ -11,7 +11,7 @@ from math import ceil, dist
 
 from msgspec import Struct
 
-from .events import Anchor, Event, Guard, Pass, Place, Ring, Section, Under
+from .events import Anchor, Event, Guard, Pass, PickUp, Place, Ring, Section, Under
 from .hanger import carriers, top_row
 from .layout import Layout, layout
 from .needle import path
@@ -135,16 +135,18 @@ def section_lengths(events: Iterable[Event], places: Layout, piece: Piece) -> di
     lengths: dict[Section, float] = {}
     here: tuple[float, float] | None = None
     for event in events:
-        if isinstance(event, Anchor):
-            here = None
-        for point in _points(event, places, piece):
-            if here is not None:
-                lengths[event.section] = lengths.get(event.section, 0.0) + dist(here, point)
-            here = point
+        points = _points(event, places, piece)
+        if here is not None and points and not isinstance(event, Anchor):
+            lengths[event.section] = lengths.get(event.section, 0.0) + sum(map(dist, (here, *points), points))
+        here = None if isinstance(event, Anchor) else points[-1] if points else here
     return lengths
 
 
 def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, float]]:
+    if isinstance(event, (PickUp, Pass)):
+        if not places.lying:
+            return [(spot.x, spot.y) for spot in map(places.spots.get, event.places)]
+        return [point for place in event.places for point in _through(event, place, places, piece)]
     if isinstance(event, Under):
         left, right = (places.spots[Place("row", event.row, event.left + k)].x for k in (0, 1))
         below_base = bool(piece.lower) and event.row >= piece.lower[0].number
@@ -152,7 +154,7 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
         return [((left + right) / 2, edge[event.row])]
     if isinstance(event, (Guard, Ring)):
         return [_hanger_point(event, places, piece)]
-    return [point for place in getattr(event, "places", ()) for point in _through(event, place, places, piece)]
+    return []
 
 
 def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[float, float]:

@@ -4,41 +4,41 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from itertools import combinations
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
 from ..craft.beads import Bead
 from ..findings import Mark
 from .neighbours import touching
-from .sight import difference, seen
-from .subject import Subject
+from .sight import difference, is_under, seen
 
-PLAIN = "plain"   # sight that takes a colour as it is
-LEAST = {PLAIN: 5.0, "red-blind": 4.0, "green-blind": 4.0, "blue-blind": 4.0, "grey": 2.5}   # CIEDE2000; common practice, no source
+if TYPE_CHECKING:
+    from .subject import Subject
+
+PLAIN, GREY = "plain", "grey"   # sight that takes a colour as it is, and what a print without colour shows
+LEAST = {PLAIN: 5.0, "red-blind": 4.0, "green-blind": 4.0, "blue-blind": 4.0, GREY: 2.5}   # CIEDE2000; common practice, no source
 
 
 class Alike(Struct, frozen=True):
-    """Two beads that one of these sights can hardly tell apart."""
+    """Two beads that some of these sights can hardly tell apart."""
 
     one: Bead
     other: Bead
-    where: str          # "" in the legend, " in the colourway dusk" in a colourway
-    places: int         # where they touch
-    sights: tuple[str, ...]
-    difference: float   # the least
+    where: str                       # "" in the legend, " in the colourway dusk" in a colourway
+    places: int                      # where they touch
+    sights: Mapping[str, float]      # with the difference that each sees: PLAIN alone, or others that see less than that
     mark: Mark
 
     @property
-    def names(self) -> str:
-        return f"{self.one.key} ({self.one.name}) and {self.other.key} ({self.other.name})"
-
-    @property
-    def often(self) -> str:
-        return f"in {self.places} places" if self.places > 1 else "in one place"
+    def said(self) -> str:
+        """The pair, and where it touches."""
+        often = f"in {self.places} places" if self.places > 1 else "in one place"
+        return f"{self.one.key} ({self.one.name}) and {self.other.key} ({self.other.name}) touch {often}{self.where}"
 
 
-def alike(subject: Subject, *sights: str) -> Iterator[Alike]:
-    """Pairs of one kind of bead that touch and look alike to one of these sights, and not already without it.
+def alike(subject: Subject) -> Iterator[Alike]:
+    """Pairs of one kind of bead that touch and look alike, in the legend and in each colourway.
 
     Beads of two kinds differ in shape or size and need no colour to be told apart.
     """
@@ -47,25 +47,18 @@ def alike(subject: Subject, *sights: str) -> Iterator[Alike]:
     for way, legend in ways.items():
         changed = set(pattern.colourways.get(way, legend))
         for one, other in combinations(legend.values(), 2):
-            found = _close(one, other, sights)
-            if found and changed & {one.key, other.key}:
-                places = touching(subject.layout, legend, one.key, other.key)
-                if places:
-                    yield Alike(one, other, f" in the colourway {way}" if way else "", places, tuple(found), min(found.values()),
-                                _mark(subject, way, changed, one, other))
+            sights = _close(one, other) if one.kind == other.kind and changed & {one.key, other.key} else {}
+            places = touching(subject.layout, legend, one.key, other.key) if sights else 0
+            if places:
+                yield Alike(one, other, f" in the colourway {way}" if way else "", places, sights, _mark(subject, way, changed, one, other))
 
 
-def _close(one: Bead, other: Bead, sights: tuple[str, ...]) -> Mapping[str, float]:
-    """The sights to which two beads of a kind look alike, with the difference that they see."""
-    if one.kind != other.kind:
-        return {}
-    plain = difference(one.colour, other.colour)
-    if (PLAIN in sights) != (plain < LEAST[PLAIN]):
-        return {}
-    if PLAIN in sights:
-        return {PLAIN: plain}
-    differences = {sight: difference(seen(one.colour, sight), seen(other.colour, sight)) for sight in sights}
-    return {sight: value for sight, value in differences.items() if value < LEAST[sight]}
+def _close(one: Bead, other: Bead) -> Mapping[str, float]:
+    """The sights to which two beads look alike, with the difference that they see."""
+    if is_under(one.colour, other.colour, LEAST[PLAIN]):
+        return {PLAIN: difference(one.colour, other.colour)}
+    pairs = {sight: (seen(one.colour, sight), seen(other.colour, sight)) for sight in LEAST if sight != PLAIN}
+    return {sight: difference(*pair) for sight, pair in pairs.items() if is_under(*pair, LEAST[sight])}
 
 
 def _mark(subject: Subject, way: str, changed: set[str], one: Bead, other: Bead) -> Mark:

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 
 from msgspec import Struct
 
+from ..craft.kept import kept
 from ..craft.piece import Piece, Strand
 from ..craft.stitches import stitch_of
 
@@ -24,14 +25,11 @@ class Slip(Struct, frozen=True):
     keys: tuple[str | None, str | None]
 
 
-def cells(piece: Piece) -> dict[Cell, str]:
+@kept
+def cells(piece: Piece) -> Mapping[Cell, str]:
     """Every bead of the body by its place."""
-    found = {}
-    for row in piece.rows:
-        for stitch in row.stitches:
-            beads = stitch.beads if row.level >= 0 else stitch.beads[::-1]
-            found |= {(row.level, height, stitch.at): key for height, key in enumerate(beads)}
-    return found
+    return {(row.level, height, stitch.at): key for row in piece.rows for stitch in row.stitches
+            for height, key in enumerate(stitch.beads if row.level >= 0 else stitch.beads[::-1])}
 
 
 def middle_of(piece: Piece) -> int:
@@ -84,10 +82,10 @@ def _slips(piece: Piece, placed: Mapping[Cell, str], partner: Mapping[Cell, Cell
 
 def _grounds(placed: Mapping[Cell, str]) -> dict[tuple[int, int], str]:
     """The commonest key of each line of beads."""
-    lines: dict[tuple[int, int], Counter[str]] = {}
+    lines: dict[tuple[int, int], list[str]] = {}
     for cell, key in placed.items():
-        lines.setdefault(cell[:2], Counter())[key] += 1
-    return {line: keys.most_common(1)[0][0] for line, keys in lines.items()}
+        lines.setdefault(cell[:2], []).append(key)
+    return {line: max(keys, key=keys.count) for line, keys in lines.items()}
 
 
 class Unlike(Struct, frozen=True):

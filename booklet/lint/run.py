@@ -32,9 +32,8 @@ def lint(workspace: Workspace, with_book: bool = True) -> tuple[Finding, ...]:
 
 def checked(workspace: Workspace, with_book: bool = True) -> Checked:
     """As `lint`, with what the patterns allow told apart."""
-    subjects = [Subject(workspace)] if with_book else []
-    subjects += [Subject(workspace, pattern) for pattern in workspace.patterns.values()]
-    found = (finding for subject in subjects for finding in _findings(subject))
+    subjects = (Subject(workspace, pattern) for pattern in (*([None] if with_book else []), *workspace.patterns.values()))
+    found = (finding for subject in subjects for finding in _findings(subject))   # one after the other: what is worked out for one is not kept
     return weighed(Checked(workspace.findings, ()), found, workspace)
 
 

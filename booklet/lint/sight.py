@@ -29,6 +29,11 @@ def difference(one: str, other: str) -> float:
     return ciede2000(lab(one), lab(other))
 
 
+def is_under(one: str, other: str, least: float) -> bool:
+    """Whether the difference of two colours is under `least`. Most are told apart by their lightness alone, of which CIEDE2000 takes 1/1.75 or more."""
+    return abs(lab(one)[0] - lab(other)[0]) < 1.75 * least and difference(one, other) < least
+
+
 @lru_cache(maxsize=1024)
 def seen(colour: str, sight: str) -> str:
     """The colour as an eye with one of SIGHTS sees it; with "grey", what a black and white print shows."""

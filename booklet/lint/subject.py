@@ -16,6 +16,7 @@ from ..source.chart import DrawnRow
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
+from .alike import Alike, alike
 from .passages import Passage, passages
 
 
@@ -63,6 +64,11 @@ class Subject(Struct, frozen=True, dict=True):
     def layout(self) -> Layout:
         """Where every bead of the finished piece lies."""
         return layout(self.piece)
+
+    @cached_property
+    def alike(self) -> tuple[Alike, ...]:
+        """Pairs of beads that look alike to some eye."""
+        return tuple(alike(self))
 
     @cached_property
     def passages(self) -> tuple[Passage, ...]:

@@ -21,8 +21,6 @@ WIDEST = 400         # characters of a line
 MOST_SLIPS = 20      # wrong characters reported in one chart
 RULE = "bad-chart-text"
 
-_SIGN = re.compile("[^ ]")
-
 
 class DrawnBead(Struct, frozen=True):
     """A bead key and its place."""
@@ -160,11 +158,12 @@ def _number(written: Written, before: str, offset: int, numbers: bool) -> tuple[
 def _beads(written: Written, text: str, offset: int, start: int) -> tuple[tuple[DrawnBead, ...], list[Finding]]:
     file, places = written.document.file, written.places
     beads, found = [], []
-    for match in _SIGN.finditer(text, start):
-        char, index = match[0], match.start()
-        mark = Mark(file, *places[offset + index])
+    for index, char in enumerate(text[start:]):
+        if char == " ":
+            continue
+        mark = Mark(file, *places[offset + start + index])
         if char in KEYS:
-            beads.append(DrawnBead(char, mark, index - start))
+            beads.append(DrawnBead(char, mark, index))
         elif char == "\t":
             found.append(_tab(mark))
         else:

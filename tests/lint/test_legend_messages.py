@@ -74,9 +74,8 @@ def test_error_colours_alike_to_some_eyes_and_in_grey(tmp_path):
     text = legend(("W", "leaf green", "#8a9a3c"), ("B", "burnt orange", "#cf8243")) + (
         "colourways:\n  dusk: {B: {name: moss green, colour: '#6f9a5c'}, W: {name: heather, colour: '#9a86b4'}}\n")
     assert found(tmp_path, text) == [
-        f"{FILE}:8:35: note: W (leaf green) and B (burnt orange) touch in 4 places and become the same grey in black and white {LIGHTER} [colours-alike-in-grey]",
-        f"{FILE}:8:35: note: W (leaf green) and B (burnt orange) touch in 4 places and look alike to red-blind or green-blind eyes {LIGHTER} "
-        "[colours-alike-to-some-eyes]",
+        f"{FILE}:8:35: note: W (leaf green) and B (burnt orange) touch in 4 places and look alike to red-blind or green-blind eyes, "
+        f"and the same grey in black and white {LIGHTER} [colours-alike-to-some-eyes]",
         f"{FILE}:14:40: note: W (heather) and B (moss green) touch in 4 places in the colourway dusk and become the same grey in black and white "
         f"{LIGHTER} [colours-alike-in-grey]"]
 

@@ -31,7 +31,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding, Severity
 from ...source.wording import either
-from ..alike import alike
+from ..alike import GREY
 from ..sight import SIGHTS
 from ..subject import Subject
 
@@ -40,6 +40,8 @@ ID, SEVERITY, NEEDS = "colours-alike-to-some-eyes", Severity.NOTE, "piece"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every pair that most eyes can tell apart and some cannot."""
-    for pair in alike(subject, *SIGHTS):
-        yield Finding(pair.mark, SEVERITY, ID, f"{pair.names} touch {pair.often}{pair.where} and look alike to {either(pair.sights)} eyes",
-                      "make one of them lighter or darker")
+    for pair in subject.alike:
+        eyes = [sight for sight in pair.sights if sight in SIGHTS]
+        if eyes:
+            grey = ", and the same grey in black and white" if GREY in pair.sights else ""
+            yield Finding(pair.mark, SEVERITY, ID, f"{pair.said} and look alike to {either(eyes)} eyes{grey}", "make one of them lighter or darker")

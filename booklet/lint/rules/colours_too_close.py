@@ -29,7 +29,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..alike import LEAST, PLAIN, alike
+from ..alike import LEAST, PLAIN
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "colours-too-close", Severity.WARNING, "piece"
@@ -37,6 +37,7 @@ ID, SEVERITY, NEEDS = "colours-too-close", Severity.WARNING, "piece"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every such pair, in the legend and in each colourway."""
-    for pair in alike(subject, PLAIN):
-        yield Finding(pair.mark, SEVERITY, ID, f"{pair.names} touch {pair.often}{pair.where} and differ by {pair.difference:.1f}, too little to see",
-                      f"let them differ by {LEAST[PLAIN]:g} or more, or take another kind of bead for one")
+    for pair in subject.alike:
+        if PLAIN in pair.sights:
+            yield Finding(pair.mark, SEVERITY, ID, f"{pair.said} and differ by {pair.sights[PLAIN]:.1f}, too little to see",
+                          f"let them differ by {LEAST[PLAIN]:g} or more, or take another kind of bead for one")

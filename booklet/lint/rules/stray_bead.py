@@ -45,8 +45,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     placed, middle = cells(piece), middle_of(piece)
     lone: defaultdict[tuple[str, str], list[Cell]] = defaultdict(list)
     for cell, key in placed.items():
-        ground = _ground(placed, cell, piece.drop)
-        if ground and ground != key:
+        ground = _ground(placed, cell, key, piece.drop)
+        if ground:
             lone[key, ground].append(cell)
     counts = Counter(placed.values())
     for (key, ground), found in lone.items():
@@ -55,10 +55,15 @@ def check(subject: Subject) -> Iterator[Finding]:
                           f"{bead_said(piece, found[0])} is {key} and lies alone among {ground}, as no other bead of the body does")
 
 
-def _ground(placed: Mapping[Cell, str], cell: Cell, drop: int) -> str:
-    """The key of all beads round a bead; empty where they are of several keys, or too few."""
+def _ground(placed: Mapping[Cell, str], cell: Cell, key: str, drop: int) -> str:
+    """The key of all beads round a bead; empty where that is its own, where they are of several keys, or too few."""
     level, height, at = cell
     line = level * drop + height
-    beside = [(line, at - 2), (line, at + 2), *((line + step, at + aside) for step in (-1, 1) for aside in (-1, 0, 1))]
-    around = [placed[other] for other in ((line // drop, line % drop, at) for line, at in beside) if other in placed]
-    return around[0] if len(around) >= FEWEST and len(set(around)) == 1 else ""
+    ground, count = "", 0
+    for other_line, other_at in ((line, at - 2), (line, at + 2), *((line + step, at + aside) for step in (-1, 1) for aside in (-1, 0, 1))):
+        other = placed.get((other_line // drop, other_line % drop, other_at))
+        if other is not None:
+            if other == key or ground not in ("", other):
+                return ""
+            ground, count = other, count + 1
+    return ground if count >= FEWEST else ""
