@@ -32,7 +32,7 @@ from .accent import accent
 from .artist import Paper, Screen, told
 from .geometry import Box, Room
 from .numbers import count, grams, metres, mm_and_inches
-from .pictures import Picture, alt_of, picture
+from .pictures import Picture, picture
 from .photos import photo_name
 from .placeholders import values_of
 from .prose import prose

@@ -47,9 +47,14 @@ class Sheet:
         return self.height - self.top - self.bottom
 
     @property
-    def ruled(self) -> float:
-        """Height of a page's lines for notes."""
-        return self.depth // self.rule * self.rule
+    def lines(self) -> int:
+        """How many lines for notes a page has under their heading."""
+        return int(self.depth / self.rule) - 1
+
+    @property
+    def underscores(self) -> int:
+        """How many underscores of our sans, each half as wide as its size, make a line for notes."""
+        return int(self.measure / (self.type * 25.4 / 72 / 2))
 
     @property
     def line(self) -> float:

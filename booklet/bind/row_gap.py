@@ -7,7 +7,7 @@ from math import ceil
 
 from .geometry import Sheet
 
-USUAL, LEAST = 0.32, 0.12     # rem over and under the words of a row
+USUAL, LEAST = 0.26, 0.1     # rem over and under the words of a row
 SIZE, LEADING = 0.97, 1.4     # of the words, as print.css says: rem, sizes of the type
 HEAD = 3.2                    # lines that the heading takes, and the line about rows below the base row
 BEFORE = 3                    # rem that tick box and indent take of a line, and what a line may be short of its measure
