@@ -9,6 +9,8 @@ TOOLS = {
     "pdftoppm": {"apt-get": "poppler-utils", "dnf": "poppler-utils", "brew": "poppler"},
     "chromium": {"apt-get": "chromium", "dnf": "chromium", "brew": "--cask chromium"},
     "chromedriver": {"apt-get": "chromium-driver", "dnf": "chromedriver", "brew": "--cask chromedriver"},
+    "java": {"apt-get": "default-jre-headless", "dnf": "java-latest-openjdk-headless", "brew": "openjdk"},
+    "npm": {"apt-get": "npm", "dnf": "nodejs-npm", "brew": "node"},
     "qpdf": {"apt-get": "qpdf", "dnf": "qpdf", "brew": "qpdf"},
 }
 

@@ -2,7 +2,7 @@
 function Bench(place) {
   var article = place.article, panel = one(article, ".bench"), next = one(panel, "[data-do=next]"), lock = null;
 
-  function withPiece(what) { return one(article, ".pieces") ? _("{what}, piece {number}", {what: what, number: place.piece}) : what; }
+  function withPiece(what) { return one(article, ".pieces") ? _("{what}, piece {number}", {what, number: place.piece}) : what; }
 
   function stayAwake() {
     if (navigator.wakeLock && !panel.hidden && document.visibilityState === "visible") {
@@ -62,10 +62,10 @@ function Bench(place) {
     if (name === "back" && last) { place.mark(last, false); }
   };
 
-  article.addEventListener("keydown", event => {
+  on(article, "keydown", event => {
     if (panel.hidden || event.target.closest("select, .pane, input[type=radio]")) { return; }
     var name = {ArrowRight: "next", ArrowLeft: "back", Escape: "end"}[event.key];
     if (name) { event.preventDefault(); one(panel, "[data-do=" + name + "]").click(); }
   });
-  document.addEventListener("visibilitychange", stayAwake);
+  on(document, "visibilitychange", stayAwake);
 }

@@ -1,29 +1,25 @@
 // Looking at a chart: its size, one bead, one bead of the key.
-var SVG = "http://www.w3.org/2000/svg";
-
 // The beads of a chart: where they are, their key, and their part (row or strand) in the order of drawing.
 function beadsOf(svg) {
   return all(svg, "[data-key], g[data-part] > text").flatMap(drawn => {
     var part = drawn.closest("[data-part]"), key = drawn.dataset.key || drawn.textContent;
     if (!part) { return []; }
-    if (drawn.nodeName === "text") { return [{x: +drawn.getAttribute("x"), y: +drawn.getAttribute("y"), key: key, part: part}]; }
+    if (drawn.nodeName === "text") { return [{x: +drawn.getAttribute("x"), y: +drawn.getAttribute("y"), key, part}]; }
     var x = 0, y = 0;
     return drawn.getAttribute("d").match(/[Mhvl][^Mhvl]*/g).map(step => {
       var values = step.slice(1).match(/-?(\d+\.?\d*|\.\d+)/g).map(Number), kind = step[0];
       x = kind === "M" ? values[0] : kind === "v" ? x : x + values[0];
       y = kind === "M" ? values[1] : kind === "h" ? y : y + values[kind === "v" ? 0 : 1];
-      return {x: x, y: y, key: key, part: part};
+      return {x, y, key, part};
     });
   });
 }
 
 function Chart(figure, names) {
   var svg = one(figure, ".pane > svg"), pane = one(figure, ".pane"), zoom = one(figure, ".zoom");
-  var told = one(zoom, "output"), beads = beadsOf(svg), size = 1, at = null, ring = null;
+  var told = one(zoom, "output"), beads = beadsOf(svg), size = 1, at = null;
   var keys = all(figure, ".key li");
-  var gap = beads.length > 1 ? Math.min.apply(null, beads.slice(1).map((bead, index) => {
-    return Math.hypot(bead.x - beads[index].x, bead.y - beads[index].y) || 9;
-  })) : 3;
+  var gap = Math.min(9, ...beads.slice(1).map((bead, index) => Math.hypot(bead.x - beads[index].x, bead.y - beads[index].y) || 9));
 
   zoom.hidden = false;
   pane.tabIndex = 0;
@@ -52,14 +48,12 @@ function Chart(figure, names) {
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
       count = columns.length;
     }
-    var values = {number: name[1], place: place, count: count, bead: bead.key + " " + names[bead.key]};
+    var values = {number: name[1], place, count, bead: bead.key + " " + names[bead.key]};
     at = bead;
     told.textContent = (isRow ? _("Row {number}, stitch {place} of {count}: {bead}", values) : _("Strand {number}, bead {place} of {count}: {bead}", values));
-    if (!ring) { ring = document.createElementNS(SVG, "circle"); ring.setAttribute("class", "ring"); svg.append(ring); }
-    ring.setAttribute("cx", bead.x);
-    ring.setAttribute("cy", bead.y);
-    ring.setAttribute("r", gap * 0.62);
-    ring.scrollIntoView({block: "nearest", inline: "nearest"});
+    all(svg, ".ring").forEach(ring => ring.remove());
+    svg.insertAdjacentHTML("beforeend", `<circle class="ring" cx="${bead.x}" cy="${bead.y}" r="${gap * 0.62}"/>`);
+    svg.lastChild.scrollIntoView({block: "nearest", inline: "nearest"});
   }
 
   // The bead that is nearest to a point, or nearest in one direction from it.
@@ -74,12 +68,12 @@ function Chart(figure, names) {
     return best;
   }
 
-  svg.addEventListener("click", event => {
+  on(svg, "click", event => {
     var point = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse()), bead = nearest(point.x, point.y, 0, 0);
     if (bead && Math.hypot(bead.x - point.x, bead.y - point.y) < gap) { tell(bead); }
   });
 
-  pane.addEventListener("keydown", event => {
+  on(pane, "keydown", event => {
     var step = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1]}[event.key];
     if (step && !event.altKey && !event.ctrlKey && !event.metaKey) {
       var bead = at ? nearest(at.x, at.y, step[0], step[1]) : beads[0];
@@ -91,22 +85,15 @@ function Chart(figure, names) {
   });
 
   // Two fingers: their distance sets the size.
-  var fingers = {}, apart = 0;
-  function spread() {
-    var points = Object.values(fingers);
-    return points.length === 2 ? Math.hypot(points[0].clientX - points[1].clientX, points[0].clientY - points[1].clientY) : 0;
-  }
-  pane.addEventListener("pointerdown", event => { if (event.pointerType === "touch") { fingers[event.pointerId] = event; apart = spread(); } });
-  pane.addEventListener("pointermove", event => {
-    if (!fingers[event.pointerId]) { return; }
-    fingers[event.pointerId] = event;
-    var now = spread(), points = Object.values(fingers);
-    if (now && apart) {
-      resize(size * now / apart, (points[0].clientX + points[1].clientX) / 2, (points[0].clientY + points[1].clientY) / 2);
-      apart = now;
-    }
+  var apart = 0;
+  on(pane, "touchmove", event => {
+    var [left, right] = event.touches;
+    if (!right) { return; }
+    var now = Math.hypot(left.clientX - right.clientX, left.clientY - right.clientY);
+    if (apart) { resize(size * now / apart, (left.clientX + right.clientX) / 2, (left.clientY + right.clientY) / 2); }
+    apart = now;
   });
-  ["pointerup", "pointercancel"].forEach(name => { addEventListener(name, event => { delete fingers[event.pointerId]; }); });
+  on(pane, "touchend", () => { apart = 0; });
 
   keys.forEach(item => {
     var chip = button(item.childNodes, () => {

@@ -39,6 +39,6 @@ function Colours(article) {
     }
   };
 
-  own.addEventListener("input", this.show);
+  on(own, "input", this.show);
   this.read();
 }

@@ -9,8 +9,8 @@ function Gallery(form, cards) {
     one(form, ".count").textContent = ngettext("{count} pattern", "{count} patterns", count);
   }
   form.hidden = false;
-  form.addEventListener("change", choose);
-  form.addEventListener("submit", event => { event.preventDefault(); });
+  on(form, "change", choose);
+  on(form, "submit", event => { event.preventDefault(); });
   cards.forEach(card => {
     var link = one(card, "a"), hand = kept("hand");
     if (hand && link.dataset[hand]) { link.href = link.dataset[hand]; }

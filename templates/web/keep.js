@@ -13,21 +13,23 @@ function one(inside, what) { return inside.querySelector(what); }
 
 function all(inside, what) { return Array.from(inside.querySelectorAll(what)); }
 
+function on(what, event, act) { what.addEventListener(event, act); }
+
 function button(label, act) {
   var made = document.createElement("button");
   made.type = "button";
   made.append(...label);
-  made.addEventListener("click", () => act(made));
+  on(made, "click", () => act(made));
   return made;
 }
 
 // Calls act(name, element) for every element inside that has data-do, when it is pressed or changed.
 function wire(inside, act) {
-  inside.addEventListener("click", event => {
+  on(inside, "click", event => {
     var button = event.target.closest("button[data-do]");
     if (button && inside.contains(button)) { act(button.dataset.do, button); }
   });
-  inside.addEventListener("change", event => {
+  on(inside, "change", event => {
     if (event.target.dataset.do) { act(event.target.dataset.do, event.target); }
   });
 }

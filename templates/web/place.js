@@ -55,7 +55,7 @@ class Place {
       if (kind) { [line].concat(chartParts(line)).forEach(part => part.classList.add(kind)); }
     });
     lines.forEach(line => { line.ariaCurrent = line === now && count ? "step" : null; });
-    one(this.article, ".progress").textContent = _("{count} of {total} rows and strands done", {count: count, total: lines.length});
+    one(this.article, ".progress").textContent = _("{count} of {total} rows and strands done", {count, total: lines.length});
   }
 }
 

@@ -8,7 +8,7 @@ all(document, ".theme").forEach(label => {
   label.hidden = false;
   select.value = kept("theme") || "";
   theme(select.value);
-  select.addEventListener("change", () => { keep("theme", select.value); theme(select.value); });
+  on(select, "change", () => { keep("theme", select.value); theme(select.value); });
 });
 
 all(document, "form.filter").forEach(form => { Gallery(form, all(document, ".gallery > li")); });
@@ -41,7 +41,7 @@ all(document, "article.pattern").forEach(article => {
 
   wire(tools, act);
   wire(one(article, ".bench"), act);
-  article.addEventListener("change", event => {
+  on(article, "change", event => {
     var line = event.target.closest("li[data-part]");
     if (event.target.type === "radio") { place.piece = event.target.value; place.save(); show(); }
     if (line) {
@@ -52,8 +52,8 @@ all(document, "article.pattern").forEach(article => {
     }
   });
   all(article, ".ways a").forEach(link => {
-    link.addEventListener("click", () => { keep("hand", link.dataset.hand); });
+    on(link, "click", () => { keep("hand", link.dataset.hand); });
   });
-  addEventListener("hashchange", () => { place.read(); colours.read(); show(); scrollTo(0, 0); });    // to another way to work it, in the same file
+  on(window, "hashchange", () => { place.read(); colours.read(); show(); scrollTo(0, 0); });    // to another way to work it, in the same file
   show();
 });

@@ -80,6 +80,11 @@ def test_fonts_come_with_the_pages(tiny):
     assert sources and all((tiny.html / source).is_file() for source in sources)
 
 
+def test_script_and_style_are_light(tiny):
+    assert len((tiny.html / "booklet.js").read_bytes()) < 15_000
+    assert len((tiny.html / "booklet.css").read_bytes()) < 25_000
+
+
 def test_pictures_say_what_they_show(pages):
     for page in pages.values():
         for tag, attributes in page.tags:

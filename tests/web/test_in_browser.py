@@ -1,10 +1,14 @@
 """The web pages in a real browser, from a disk: marking, keeping one's place, looking, and reading without a script."""
 
+import shutil
+import subprocess
+
 import pytest
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 from tests.bind.copies import TINY, copy_of
 from tests.web.browsers import one, started
+from tests.web.npm import file_of
 
 from booklet.bind import book
 from booklet.bind.web import one_file
@@ -182,3 +186,45 @@ def test_one_file_can_be_read_without_a_script(browser, sold):
         assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 3
     finally:
         browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})
+
+
+AXE, VNU = "axe-core@4.14.1", "vnu-jar@26.9.27"
+AT_WORK = """for (const details of document.querySelectorAll('details')) details.open = true;
+    const choice = document.querySelector('[data-do=colourway]'); choice.value = 'own'; choice.dispatchEvent(new Event('change', {bubbles: true}));
+    for (const selector of ['li[data-part] input', '[data-do=begin]', '.key button', '.moves button']) document.querySelector(selector).click();"""
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_everybody_can_use_the_pages(request, browser, html, sold, theme):
+    """Source: Web Content Accessibility Guidelines 2.2 (W3C), as the rules of axe-core check them: none is broken, before and at work."""
+    axe, checked = file_of(request.config, AXE, "axe.min.js").read_text("utf-8"), 0
+    browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [{"name": "prefers-color-scheme", "value": theme}, {"name": "prefers-reduced-motion", "value": "reduce"}]})
+    try:
+        for path in (*(html / name for name in ("index.html", "morning-cloud.html", "glossary.html", "before-you-begin.html", "hello.html")), sold):
+            browser.get(path.as_uri())
+            browser.execute_script("localStorage.clear()")
+            browser.execute_script(axe)
+            for script in ("", AT_WORK) if path.name == "morning-cloud.html" else ("",):
+                browser.execute_script(script)
+                result = browser.execute_async_script("axe.run(document, {resultTypes: ['violations']}).then(result => arguments[0]([result.violations, result.passes.length]))")
+                assert [(rule["id"], [node["html"] for node in rule["nodes"]]) for rule in result[0]] == [], path.name
+                checked += result[1]
+    finally:
+        browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})
+    assert checked > 100
+
+
+def test_every_page_and_every_picture_is_valid(request, html, sold):
+    """Source: HTML Living Standard (WHATWG) and SVG 2 (W3C), as the Nu Html Checker reads them."""
+    java = shutil.which("java")
+    if java is None:
+        pytest.skip("Java is not installed: no page is checked for validity in this run")
+    jar = file_of(request.config, VNU, "build/dist/vnu.jar")
+    pages, pictures = (sorted(str(path) for path in html.rglob(f"*.{kind}")) for kind in ("html", "svg"))
+    assert len(pages) > 10 and len(pictures) > 10
+    command = [java, "-XX:TieredStopAtLevel=1", "-jar", jar, "--also-check-svg", *pages, *pictures, str(sold)]
+    assert subprocess.run(command, capture_output=True, text=True).stderr == ""
+    wrong = html / "wrong.html"
+    wrong.write_text("<!DOCTYPE html><html lang=en><title>x</title><p><b></p>", "utf-8")
+    assert subprocess.run([java, "-XX:TieredStopAtLevel=1", "-jar", jar, wrong], capture_output=True).returncode == 1
+    wrong.unlink()

@@ -22,7 +22,7 @@ from ..geometry import Room
 from ..html import Setter
 from ..pictures import Picture, alt_of
 from ..replayed import check_words
-from .colours import bead_colours, on_dark
+from .colours import bead_colours, on_dark, on_light
 from .variants import Variant, beside, variants
 
 PX = 96 / 25.4           # of a mm
@@ -88,7 +88,7 @@ def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room:
     photo = "" if not view.photo else variant.up + view.photo if held is None else data_address(view.photo, held[view.photo])
     html = setter.fill(
         "web/article.html.jinja", p=view, way=Way(prefix, variant.is_mirrored), ways=links(variant, every, together), store=f"{file_name(title)}/{pattern.slug}",
-        legend=pattern.legend, colours=bead_colours(pattern.legend), dark_accent=on_dark(view.accent),
+        legend=pattern.legend, colours=bead_colours(pattern.legend), light_accent=on_light(view.accent), dark_accent=on_dark(view.accent),
         way_colours={name: bead_colours({**pattern.legend, **changed}) for name, changed in pattern.colourways.items()},
         picks=picks(pattern.piece), second_picks=picks(pattern.second) if pattern.second else {}, also=also(view), second_also=also(view.second) if view.second else {}, photo=photo,
         pictures={name: _step_picture(one, data_address(".svg", one.svg.encode()) if together else f"{STEPS}/{pattern.slug}/{name}.svg") for name, one in drawn.items()})

@@ -6,9 +6,10 @@ from collections.abc import Iterable, Mapping
 
 from ...craft.beads import Bead
 from ...draw.colour import WHITE, contrast, ink_on, mix
-from ..accent import READABLE
+from ..accent import READABLE, readable
 
-DARK = "#17191c"   # the dark page; the style sheet has the same
+# Panels of the light and of the dark page, which are nearer to the accent than the pages themselves; the style sheet has the same.
+LIGHT_PANEL, DARK_PANEL = "#f6f4f0", "#22262b"
 
 
 def bead_colours(legend: Mapping[str, Bead]) -> str:
@@ -21,6 +22,11 @@ def bead_rules(keys: Iterable[str]) -> str:
     return "".join(f".f-{key}{{fill:var(--b-{key})}}.i-{key}{{fill:var(--i-{key})}}\n" for key in sorted(set(keys)))
 
 
+def on_light(colour: str) -> str:
+    """The colour, darkened in equal steps until it can be read on the light page and its panels."""
+    return readable(colour, LIGHT_PANEL)
+
+
 def on_dark(colour: str) -> str:
-    """The colour, lightened in equal steps until it can be read on the dark page."""
-    return next(shade for step in range(21) for shade in [mix(colour, WHITE, step / 20)] if contrast(shade, DARK) >= READABLE)
+    """The colour, lightened in equal steps until it can be read on the dark page and its panels."""
+    return next(shade for step in range(21) for shade in [mix(colour, WHITE, step / 20)] if contrast(shade, DARK_PANEL) >= READABLE)

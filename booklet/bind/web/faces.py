@@ -17,6 +17,7 @@ from ..fonts import SANS, SERIF, Face, faces, licences
 
 USED = ((SERIF, 400, False), (SERIF, 400, True), (SERIF, 600, False), (SANS, 400, False), (SANS, 600, False))
 ALWAYS = printable + "→←↑↓×·–—’“”…½°′″✓☐µ\u00a0"
+FEATURES = ("kern", "liga", "mark", "mkmk", "locl", "ccmp")
 KEPT_NAMES = frozenset({0, 13, 14})   # copyright, licence, address of the licence
 
 
@@ -58,14 +59,16 @@ def _signs(texts: Iterable[str]) -> str:
 @lru_cache(maxsize=64)
 def cut(path: Path, name: str, signs: str) -> bytes:
     """A font with these signs alone and a name of ours, as WOFF2."""
-    from fontTools.subset import Options, Subsetter
+    import uharfbuzz as harfbuzz
     from fontTools.ttLib import TTFont
 
-    font = TTFont(path, recalcTimestamp=False)
-    options = Options(layout_features=["kern", "liga", "mark", "mkmk", "locl", "ccmp"], name_IDs=["*"], hinting=False, desubroutinize=True)
-    subsetter = Subsetter(options)
-    subsetter.populate(text=signs)
-    subsetter.subset(font)
+    wanted = harfbuzz.SubsetInput()
+    wanted.unicode_set.update(map(ord, signs))
+    wanted.name_id_set.update(KEPT_NAMES)
+    wanted.layout_feature_tag_set.clear()
+    wanted.layout_feature_tag_set.update(int.from_bytes(feature.encode(), "big") for feature in FEATURES)
+    wanted.flags = harfbuzz.SubsetFlags.NO_HINTING | harfbuzz.SubsetFlags.DESUBROUTINIZE
+    font = TTFont(io.BytesIO(harfbuzz.subset(harfbuzz.Face(harfbuzz.Blob.from_file_path(str(path))), wanted).blob.data), recalcTimestamp=False)
     _rename(font, name)
     font.flavor, out = "woff2", io.BytesIO()
     font.save(out)
