@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from itertools import chain
 
 from msgspec import Struct
 
@@ -32,8 +33,8 @@ def lint(workspace: Workspace, with_book: bool = True) -> tuple[Finding, ...]:
 
 def checked(workspace: Workspace, with_book: bool = True) -> Checked:
     """As `lint`, with what the patterns allow told apart."""
-    subjects = [Subject(workspace)] if with_book else []
-    subjects += [Subject(workspace, pattern) for pattern in workspace.patterns.values()]
+    patterns = (Subject(workspace, pattern) for pattern in workspace.patterns.values())   # one at a time: what rules work out of it is large
+    subjects = chain([Subject(workspace)] if with_book else [], patterns)
     found = (finding for subject in subjects for finding in _findings(subject))
     return weighed(Checked(workspace.findings, ()), found, workspace)
 
