@@ -30,6 +30,7 @@ from .files import file_name, write_file, write_folder
 from .geometry import Box, Room, print_room, sheet, web_room
 from .grey import greyed, greyed_photos
 from .html import paper_setter, dates
+from .looking import seen_in
 from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages
 from .pdf import typeset
@@ -81,10 +82,10 @@ async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], Non
     book, pictures = await gathered(workspace, on, progress), photos(workspace.root, workspace.patterns.values())
     html = book_html(workspace, book, on)
     progress(f"setting {on}")
-    content = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles)
-    for finding in book_findings(workspace, content, on):
+    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles)
+    for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
         progress(finding.one_line())
-    return content
+    return whole.content
 
 
 @dataclass(frozen=True)

@@ -51,7 +51,7 @@ async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
                        front=await front_of([pattern.piece for pattern in patterns], bare), patterns=patterns, spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
-    return await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})
+    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})).content
 
 
 def _style(workspace: Workspace, on: Edition) -> Markup:

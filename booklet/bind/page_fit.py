@@ -12,7 +12,7 @@ from ..source.workspace import Workspace
 from .context import beads_that_fit
 from .edition import Edition, edition
 from .geometry import Room, print_room, sheet
-from .set_pages import set_findings
+from .set_pages import Seen, looked_at, set_findings
 
 
 def page_findings(pattern: Pattern, room: Room, fits: Mapping[str, float] | None = None) -> Iterator[Finding]:
@@ -43,10 +43,10 @@ def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]
     yield from charts
     if not any(finding.is_error for finding in charts):
         source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
-        yield from set_findings(asyncio.run(bound(workspace, pattern.slug, on)), sheet(on), pattern.mark("title"), source, "the single")
+        yield from set_findings(looked_at(asyncio.run(bound(workspace, pattern.slug, on)), sheet(on)), sheet(on), pattern.mark("title"), source, "the single")
 
 
-def book_findings(workspace: Workspace, content: bytes, on: Edition) -> Iterator[Finding]:
+def book_findings(workspace: Workspace, seen: Seen, on: Edition) -> Iterator[Finding]:
     """What is wrong with the pages of the whole book in an edition, which is placed in the book file."""
     book = workspace.book
-    yield from set_findings(content, sheet(on), book.mark("title") if book.file else Mark("patterns"), "", "the book")
+    yield from set_findings(seen, sheet(on), book.mark("title") if book.file else Mark("patterns"), "", "the book")

@@ -9,9 +9,10 @@ from contextvars import ContextVar
 from pathlib import Path
 
 from .press.addresses import files_of_templates
-from .press.binding import Copy, bound, faces_digest
+from .press.binding import Bound, Copy, bound
 from .press.orders import Setting
 from .press.parts import cut
+from .press.versions import faces_digest
 from .press.workshop import HereAndNow, Workshop
 
 _workshop: ContextVar[Workshop] = ContextVar("workshop")
@@ -38,11 +39,11 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
 
     Raises UnreadableInput for a picture that cannot be read.
     """
-    return asyncio.run(typeset(html, root, files, titles))
+    return asyncio.run(typeset(html, root, files, titles)).content
 
 
-async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> bytes:
-    """As `make_pdf`, beside other work."""
+async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> Bound:
+    """As `make_pdf`, beside other work, and with what the PDF was joined from."""
     return await bound(copy_of(html, root, files, titles), workshop())
 
 

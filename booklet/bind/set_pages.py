@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import ctypes
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -44,38 +44,78 @@ class Sign(NamedTuple):
     top: float
 
 
-def set_findings(content: bytes, sheet: Sheet, mark: Mark, source: str, what: str) -> Iterator[Finding]:
+class Fault(NamedTuple):
+    """Something wrong with one page: the message is `before`, the name of the page, and `after`."""
+
+    page: int      # from 1
+    severity: int
+    rule: str
+    before: str
+    after: str
+    hint: str = ""
+
+
+class Seen(NamedTuple):
+    """What the pages of a PDF show, as plain values."""
+
+    pages: int
+    faults: list[Fault]
+    small: list[tuple[float, int]]       # sizes of type that are too small, and the first page of each
+    strange: list[tuple[str, int]]       # characters in none of our fonts, and the first page of each
+
+
+def looked_at(content: bytes, sheet: Sheet) -> Seen:
+    """Look at every page of a PDF."""
+    import pypdfium2
+
+    document = pypdfium2.PdfDocument(content)
+    try:
+        small: dict[float, int] = {}
+        strange: dict[str, int] = {}
+        faults: list[Fault] = []
+        for number, page in enumerate(document, 1):
+            runs = _runs(page, sheet)
+            signs = [] if _in_order(runs, page, sheet) else list(_signs(page))
+            for sign in signs:
+                if sign.size < _least(sheet):
+                    small.setdefault(round(sign.size, 1), number)
+                if _OURS not in sign.font:
+                    strange.setdefault(sign.text, number)
+            faults += _past_margin(page, number, signs, sheet)
+            if not runs.plain:
+                faults += _coarse(page, number)
+            if not runs.plain or runs.top - runs.low < 2 * NEARLY_EMPTY * sheet.depth * MM:
+                faults += _empty(page, number, sheet)
+        return Seen(len(document), faults, sorted(small.items()), list(strange.items()))
+    finally:
+        document.close()
+
+
+def together(parts: Iterable[Seen]) -> Seen:
+    """What is seen of several PDFs whose pages follow each other."""
+    pages, faults, small, strange = 0, [], {}, {}
+    for part in parts:
+        faults += [fault._replace(page=fault.page + pages) for fault in part.faults]
+        for kept, found in ((small, part.small), (strange, part.strange)):
+            for what, page in found:
+                kept.setdefault(what, page + pages)
+        pages += part.pages
+    return Seen(pages, faults, sorted(small.items()), list(strange.items()))
+
+
+def set_findings(seen: Seen, sheet: Sheet, mark: Mark, source: str, what: str) -> Iterator[Finding]:
     """What is wrong with the pages of a PDF.
 
     `mark` is where the findings are placed, `what` names the PDF ("the single"), and `source` is the text of the file at the
     mark, in which a character that no font has is looked for.
     """
-    import pypdfium2
-
-    document = pypdfium2.PdfDocument(content)
-    try:
-        small: dict[float, list[int]] = {}
-        strange: dict[str, int] = {}
-        for number, page in enumerate(document, 1):
-            where, runs = f"page {number} of {what}", _runs(page, sheet)
-            signs = [] if _in_order(runs, page, sheet) else list(_signs(page))
-            for sign in signs:
-                if sign.size < _least(sheet):
-                    small.setdefault(round(sign.size, 1), []).append(number)
-                if _OURS not in sign.font:
-                    strange.setdefault(sign.text, number)
-            yield from _past_margin(page, signs, sheet, mark, where)
-            if not runs.plain:
-                yield from _coarse(page, mark, where)
-            if not runs.plain or runs.top - runs.low < 2 * NEARLY_EMPTY * sheet.depth * MM:
-                yield from _empty(page, sheet, mark, where)
-        for size, pages in sorted(small.items()):
-            yield Finding(mark, Severity.WARNING, "type-too-small", f"page {pages[0]} of {what} has type of {size:g} points; {sheet.type * FLOOR:.1f} is the least of this edition")
-        for text, number in strange.items():
-            yield Finding(_first(source, text, mark), Severity.WARNING, "character-not-in-fonts",
-                          f"{text} (U+{ord(text):04X}) on page {number} of {what} is in none of the fonts of the page", "write it otherwise")
-    finally:
-        document.close()
+    for fault in seen.faults:
+        yield Finding(mark, Severity(fault.severity), fault.rule, f"{fault.before}page {fault.page} of {what}{fault.after}", fault.hint)
+    for size, page in seen.small:
+        yield Finding(mark, Severity.WARNING, "type-too-small", f"page {page} of {what} has type of {size:g} points; {sheet.type * FLOOR:.1f} is the least of this edition")
+    for text, page in seen.strange:
+        yield Finding(_first(source, text, mark), Severity.WARNING, "character-not-in-fonts",
+                      f"{text} (U+{ord(text):04X}) on page {page} of {what} is in none of the fonts of the page", "write it otherwise")
 
 
 def _least(sheet: Sheet) -> float:
@@ -142,27 +182,27 @@ def _signs(page) -> Iterator[Sign]:
         yield Sign(char, size, name.value.decode("utf-8", "replace"), *text.get_charbox(index))
 
 
-def _past_margin(page, signs: list[Sign], sheet: Sheet, mark: Mark, where: str) -> Iterator[Finding]:
+def _past_margin(page, number: int, signs: list[Sign], sheet: Sheet) -> Iterator[Fault]:
     least, lowest, most, highest = _limits(page, sheet)
     out = [sign for sign in signs if sign.left < least or sign.right > most or sign.bottom < lowest or sign.top > highest]
     if out:
         left, bottom, right, top = page.get_trimbox()
         cut = any(sign.left < left or sign.right > right or sign.bottom < bottom or sign.top > top for sign in out)
-        yield Finding(mark, Severity.ERROR if cut else Severity.WARNING, "text-past-margin",
-                      f"text on {where} runs {'off the page' if cut else 'into the margin'}, at {''.join(sign.text for sign in out[:20])}", "break or shorten it")
+        yield Fault(number, Severity.ERROR if cut else Severity.WARNING, "text-past-margin", "text on ",
+                    f" runs {'off the page' if cut else 'into the margin'}, at {''.join(sign.text for sign in out[:20])}", "break or shorten it")
 
 
-def _coarse(page, mark: Mark, where: str) -> Iterator[Finding]:
+def _coarse(page, number: int) -> Iterator[Fault]:
     from pypdfium2 import raw
 
     for picture in page.get_objects(filter=[raw.FPDF_PAGEOBJ_IMAGE], max_depth=5):
         said = picture.get_metadata()
         dots = min(said.horizontal_dpi, said.vertical_dpi)
         if 0 < dots < LEAST_DPI:
-            yield Finding(mark, Severity.WARNING, "picture-too-coarse", f"a picture of {said.width} x {said.height} pixels on {where} is printed at {dots:.0f} dots an inch; 300 are needed")
+            yield Fault(number, Severity.WARNING, "picture-too-coarse", f"a picture of {said.width} x {said.height} pixels on ", f" is printed at {dots:.0f} dots an inch; 300 are needed")
 
 
-def _empty(page, sheet: Sheet, mark: Mark, where: str) -> Iterator[Finding]:
+def _empty(page, number: int, sheet: Sheet) -> Iterator[Fault]:
     """A page whose type area has a little at its head and nothing more; one with nothing at all is left blank on purpose."""
     scale = 0.25
     picture = page.render(scale=scale, grayscale=True).to_pil().convert("L")
@@ -170,7 +210,7 @@ def _empty(page, sheet: Sheet, mark: Mark, where: str) -> Iterator[Finding]:
     area = (0, round(beyond), picture.width, round(picture.height - beyond - sheet.bottom * MM * scale))
     inked = picture.crop(area).point(lambda light: 255 if light < 250 else 0).getbbox()
     if inked and inked[3] - inked[1] < NEARLY_EMPTY * sheet.depth * MM * scale:
-        yield Finding(mark, Severity.NOTE, "nearly-empty-page", f"{where} is nearly empty")
+        yield Fault(number, Severity.NOTE, "nearly-empty-page", "", " is nearly empty")
 
 
 def _first(source: str, text: str, mark: Mark) -> Mark:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Callable
 from pathlib import Path
 
 from markupsafe import Markup
 
 from ..craft.pair import mirrored
 from ..craft.piece import Piece
-from ..errors import WrongUse
+from ..errors import BookletError, WrongUse
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .book import shared, style, workable
@@ -26,13 +27,35 @@ from .sections import sections
 from .volume import volume
 
 
+AT_ONCE = 16   # singles that are under way at a time: more than there are workers, and few enough for the memory
+
+
 def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
     """Build build/single/SLUG.pdf in the edition of this name, or in all. Raises the errors of booklet.errors."""
-    return asyncio.run(built(workspace, slug, name))
+    return asyncio.run(_built(workspace, slug, name))
 
 
-async def built(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
-    """As `build`, beside other work."""
+def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
+    """Build the singles of all patterns, side by side. `done` is told of every pattern, in their order: the files, or why there are none."""
+    asyncio.run(_built_each(workspace, name, done))
+
+
+async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
+    room = asyncio.Semaphore(AT_ONCE)
+
+    async def one(slug: str) -> list[Path] | BookletError:
+        async with room:
+            try:
+                return await _built(workspace, slug, name)
+            except BookletError as error:   # the others are bound all the same
+                return error
+
+    tasks = [(slug, asyncio.create_task(one(slug))) for slug in workspace.patterns]
+    for slug, task in tasks:
+        done(slug, await task)
+
+
+async def _built(workspace: Workspace, slug: str, name: str) -> list[Path]:
     if slug not in workspace.patterns:
         raise WrongUse(f"there is no pattern {slug!r}")
     files = {}
@@ -44,7 +67,7 @@ async def built(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
 async def bound(workspace: Workspace, slug: str, on: Edition) -> bytes:
     """The PDF of a single in one edition, as it is typeset."""
     pictures = photos(workspace.root, [workspace.patterns[slug]])
-    return await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {})
+    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {})).content
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

@@ -18,15 +18,9 @@ from markupsafe import Markup
 from ..craft import language
 from ..errors import UnreadableInput
 from ..source.files import inside
+from .shipped import own_folder
 
 OwnTexts = tuple[tuple[str, str], ...]   # templates by their names
-PACKAGE = Path(__file__).resolve().parent.parent
-
-
-def own_folder() -> Path:
-    """The folder of the templates that come with booklet."""
-    installed = PACKAGE / "templates"
-    return installed if installed.is_dir() else PACKAGE.parent / "templates"
 
 
 def folders(root: Path) -> list[Path]:

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import click
 
-from .reading import whole
-from .shop import shop_options, workshop
-from .terminal import progress
+from .shop import KEPT, shop_options, workshop
+from .terminal import progress, show_findings
+from .unchanged import Run, again, read_besides
 
 FORMATS = ("pdf", "html")
 
@@ -17,7 +17,7 @@ HELP = """Check everything, then build the whole book into build/.
 The PDF is for print and for screens, and book.yaml can name other editions of it (editions:); the web pages in build/html/ need nothing but a browser. Nothing is written
 unless everything is right, and earlier files stay as they were when a build fails. The names of the files
 that were made are printed, one a line. Parts of the book that have not changed are taken from build/.cache/, which may be
-deleted at any time.
+deleted at any time; where nothing has changed, nothing is built.
 
 \b
 Examples:
@@ -52,10 +52,16 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
         formats = ("pdf",)
     if edition and "html" in formats:
         raise click.UsageError("Editions are PDF files; web pages are made without --edition.")
-    workspace = whole(folder)
+    run = Run(folder, KEPT, "build", formats, edition)
+    if not fresh and again(run, lambda findings: show_findings(findings, folder, err=True), click.echo):
+        return
+    from .reading import checked_whole   # reading and lint load much, and are not needed where nothing has changed
+
+    workspace, findings = checked_whole(folder)
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 
         made = bind(workspace, formats, now, edition)
+    run.keep(made, findings, read_besides(workspace))
     for path in made:
         click.echo(path.relative_to(folder).as_posix())

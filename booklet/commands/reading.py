@@ -6,10 +6,13 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
+from msgspec.structs import replace
+
 from ..errors import FindingsError, UnreadableInput, WrongUse
+from ..findings import Finding
 from ..lint.run import lint
 from ..source.wording import did_you_mean, quoted
-from ..source.workspace import Workspace, load, pattern_files
+from ..source.workspace import FOLDER, Workspace, load, pattern_files
 from .terminal import show_findings
 
 
@@ -33,6 +36,11 @@ def checked_folder(folder: Path) -> Path:
 
 def whole(folder: Path) -> Workspace:
     """Everything in a folder, without errors. Raises FindingsError if it has any."""
+    return checked_whole(folder)[0]
+
+
+def checked_whole(folder: Path) -> tuple[Workspace, tuple[Finding, ...]]:
+    """As `whole`, and what was found besides errors."""
     return _without_errors(load(checked_folder(folder)), folder, with_book=True)
 
 
@@ -41,11 +49,32 @@ def some(folder: Path, slugs: Iterable[str], to_print: bool = True) -> Workspace
 
     Where nothing is printed, errors that would only spoil a page are shown and do not stop the command.
     """
-    files = {file.stem: file for file in pattern_files(checked_folder(folder))}
+    return _without_errors(_loaded(folder, slugs)[0], folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)[0]
+
+
+def those_without_errors(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str], tuple[Finding, ...]]:
+    """Those of some patterns that have no errors, the slugs of the others, and what was found, which is shown.
+
+    Raises FindingsError where none is left, or the book file has errors, and WrongUse for a slug that is not there.
+    """
+    workspace, slugs = _loaded(folder, slugs)
+    found = lint(workspace, with_book=False)
+    broken = {finding.mark.file for finding in found if finding.is_error}
+    files = {slug: f"{FOLDER}/{slug}.yaml" for slug in slugs}
+    kept = {slug: pattern for slug, pattern in workspace.patterns.items() if files[slug] not in broken}
+    if not kept or broken - set(files.values()):
+        raise FindingsError(found)
+    show_findings(found, folder, err=True)
+    return replace(workspace, patterns=kept), [slug for slug in slugs if slug not in kept], found
+
+
+def _loaded(folder: Path, slugs: Iterable[str]) -> tuple[Workspace, list[str]]:
+    """Some patterns and the book file, each pattern once. Raises WrongUse for a slug that is not there."""
+    files, slugs = {file.stem: file for file in pattern_files(checked_folder(folder))}, list(dict.fromkeys(slugs))
     for slug in slugs:
         if slug not in files:
             raise unknown_pattern(slug, files)
-    return _without_errors(load(folder, [files[slug] for slug in dict.fromkeys(slugs)]), folder, with_book=False, allowed=frozenset() if to_print else PRINT_ONLY)
+    return load(folder, [files[slug] for slug in slugs]), slugs
 
 
 def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
@@ -55,9 +84,9 @@ def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
     return WrongUse(f"there is no pattern {quoted(slug)}", did_you_mean(slug, known) or few)
 
 
-def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset()) -> Workspace:
+def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset()) -> tuple[Workspace, tuple[Finding, ...]]:
     found = lint(workspace, with_book)
     if any(finding.is_error and finding.rule not in allowed for finding in found):
         raise FindingsError(found)
     show_findings(found, folder, err=True)
-    return workspace
+    return workspace, found

@@ -7,18 +7,18 @@ from pathlib import Path
 
 import click
 
-from ..errors import BookletError, WrongUse
-from ..source.workspace import pattern_files
-from .reading import checked_folder, some
-from .shop import shop_options, workshop
+from ..errors import BookletError, FindingsError, WrongUse
+from .shop import KEPT, shop_options, workshop
 from .terminal import progress, show_findings, tell
+from .unchanged import Run, again, read_besides
 
 HELP = """Check patterns, then bind each alone for sale, as build/single/SLUG.pdf; or with --one-file as a web page, build/single/SLUG.html,
 that holds all it needs: fonts, pictures, script, the other hand and the mirror image. It opens from any disk and needs no network.
 
 A single stands by itself: cover, materials, chart, words, steps, licence and version. SLUG is the name of a
-pattern file without its ending. Only the patterns that are asked for have to be free of errors. The
-names of the files that were made are printed, one a line.
+pattern file without its ending. Only the patterns that are asked for have to be free of errors; where
+one of several cannot be bound, the others are bound all the same. The names of the files that were made are
+printed, one a line.
 
 \b
 Examples:
@@ -28,7 +28,7 @@ Examples:
   booklet single --all --one-file         every pattern as one web page
   booklet single frost-star --edition large   in an edition that book.yaml names; or --edition all
 
-Exit code: 0 made, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
+Exit code: 0 all made, 1 a pattern was not bound because of errors, 2 wrong use, or a file that cannot be read or written.
 """
 
 
@@ -44,38 +44,57 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
         raise click.UsageError("Editions are PDF files; --one-file makes a web page.")
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
+    run = Run(folder, KEPT, "single", slugs, every, edition, one_file)
+    if not fresh and again(run, lambda findings: show_findings(findings, folder, err=True), click.echo):
+        return
+    from .reading import checked_folder, pattern_files, those_without_errors   # they load much, and are not needed where nothing has changed
+
     if every:
         slugs = tuple(file.stem for file in pattern_files(checked_folder(folder)))
         if not slugs:
             raise WrongUse("there is no pattern to bind", "write one into patterns/")
-    workspace = some(folder, slugs)
-    failed = []
+    workspace, broken, findings = those_without_errors(folder, slugs)
+    whole: list[Path] = []
+    failed: list[tuple[str, BookletError]] = []
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
-        bind = _binder(one_file)
-        for slug in workspace.patterns:
-            now(f"binding {slug}")
-            try:
-                made = bind(workspace, slug, edition)
-            except BookletError as error:   # the others are bound all the same
-                failed.append((slug, error))
-                continue
+        def done(slug: str, made: list[Path] | BookletError) -> None:
+            now(f"bound {slug}")
+            if isinstance(made, BookletError):
+                failed.append((slug, made))
+                return
+            whole.extend(made)
             for path in made:
                 click.echo(path.relative_to(folder).as_posix())
-    if len(failed) == 1 == len(workspace.patterns):
+
+        _binder(one_file, edition)(workspace, done)
+    if len(slugs) == 1 and failed:
         raise failed[0][1]
-    if failed:
-        for slug, error in failed:
-            show_findings(getattr(error, "findings", ()), folder, err=True)
-            tell(f"{slug}: {error.message}", error.hint)
-        raise click.exceptions.Exit(max(error.exit_code for _, error in failed))
+    for slug, error in failed:
+        show_findings(getattr(error, "findings", ()), folder, err=True)
+        tell(f"{slug}: {error.message}", error.hint)
+    for slug in broken:
+        tell(f"{slug}: not bound, because it has errors")
+    codes = [error.exit_code for _, error in failed] + [FindingsError.exit_code for _ in broken]
+    if not codes:
+        run.keep(whole, findings, read_besides(workspace))
+    else:
+        raise click.exceptions.Exit(max(codes))
 
 
-def _binder(one_file: bool) -> Callable[..., list[Path]]:
-    """What binds one pattern of a workspace in an edition."""
-    if one_file:
-        from ..bind.web.one_file import build as as_page
+def _binder(one_file: bool, edition: str) -> Callable:
+    """What binds each pattern of a workspace and tells of it, in their order."""
+    if not one_file:
+        from ..bind.single import build_each
 
-        return lambda workspace, slug, edition: [as_page(workspace, slug)]
-    from ..bind.single import build
+        return lambda workspace, done: build_each(workspace, edition, done)
+    from ..bind.web.one_file import build as as_page
 
-    return build
+    def pages(workspace, done) -> None:
+        for slug in workspace.patterns:
+            try:
+                made = [as_page(workspace, slug)]
+            except BookletError as error:   # the others are made all the same
+                made = error
+            done(slug, made)
+
+    return pages

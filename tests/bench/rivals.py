@@ -9,7 +9,6 @@ it) for a browser, and typst/ for the typst engine. All three books are then mad
 from __future__ import annotations
 
 import asyncio
-
 import re
 import sys
 from pathlib import Path

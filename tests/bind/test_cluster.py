@@ -10,9 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from booklet.bind.press.binding import Copy, bind, faces_digest
+from booklet.bind.press.binding import Copy, bind
 from booklet.bind.press.orders import Setting
 from booklet.bind.press.parts import cut
+from booklet.bind.press.versions import faces_digest
 from booklet.bind.press.workshop import HereAndNow, Workshop, cluster
 from booklet.errors import UnreadableInput
 

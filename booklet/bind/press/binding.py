@@ -7,11 +7,8 @@ import json
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
-from hashlib import sha256
 
 from ...errors import UnreadableInput
-from ..fonts import faces
 from .fragment import Fragment, unpacked
 from .join import Join
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
@@ -21,15 +18,6 @@ from .workshop import Workshop
 SHEET = 24     # page numbers that are made at a time
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
 OTHER = {"left": "right", "right": "left"}
-
-
-@lru_cache(maxsize=None)
-def faces_digest() -> str:
-    """A digest of the font files of every page."""
-    made = sha256()
-    for face in faces():
-        made.update(face.css.encode() + sha256(face.path.read_bytes()).digest())
-    return made.hexdigest()
 
 
 @dataclass(frozen=True)
@@ -42,22 +30,34 @@ class Copy:
     setting: Setting
 
 
+@dataclass(frozen=True)
+class Bound:
+    """A PDF, and the packed fragments that it was joined from."""
+
+    content: bytes
+    parts: list[bytes]
+    fonts: bytes
+
+
 def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    return asyncio.run(bound(copy, workshop))
+    return asyncio.run(bound(copy, workshop)).content
 
 
-async def bound(copy: Copy, workshop: Workshop) -> bytes:
+async def bound(copy: Copy, workshop: Workshop) -> Bound:
     """As `bind`, beside other work."""
     parts = [part.linked(copy.titles) for part in copy.document.parts]
-    placed = await _Placing(copy, parts, workshop).settled()
+    placing = _Placing(copy, parts, workshop)
+    placed = await placing.settled()
     _check_links(placed, copy.titles)
     sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
-    joined = Join(unpacked(await workshop.result(_fonts(copy.setting, [*placed, *sheets]))))
-    for part in placed:
+    fonts = await workshop.result(_fonts(copy.setting, [*placed, *sheets]))
+    joined = Join(unpacked(fonts))
+    for content in placing.contents:
+        part = unpacked(content)
         joined.add(part, [next(numbers) for _ in part.pages])
-    return joined.finished(copy.document.about)
+    return Bound(joined.finished(copy.document.about), placing.contents, fonts)
 
 
 class _Placing:
@@ -67,7 +67,8 @@ class _Placing:
         self.copy, self.parts, self.workshop = copy, parts, workshop
         self.forced = [""] * len(parts)
         self.counts = [1] * len(parts)
-        self.placed: list[Fragment] = []
+        self.contents: list[bytes] = []    # packed fragments
+        self.placed: list[Fragment] = []   # the same, without their objects
 
     async def settled(self) -> list[Fragment]:
         """The fragments of all parts, set for where they stand."""
@@ -76,7 +77,8 @@ class _Placing:
         self.forced = [sides[part.opening] for part in self.parts]
         for _ in range(ROUNDS):
             wanted = self._orders()
-            self.placed = [unpacked(content) for content in await self.workshop.results(wanted)]
+            self.contents = await self.workshop.results(wanted)
+            self.placed = [replace(unpacked(content), objects=[], streams={}) for content in self.contents]
             self.counts = [len(part.pages) for part in self.placed]
             if self._orders() == wanted:
                 return self.placed

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from functools import lru_cache
 from hashlib import sha256
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
+from ..fonts import faces
+
 PACKAGES = ("weasyprint", "pydyf", "tinyhtml5", "tinycss2", "cssselect2", "fonttools", "Pyphen", "pillow", "markdown", "nh3", "jinja2", "segno", "svgwrite")
+_INFO = ".dist-info"
 _LIBRARIES = {"pango": ("libpango-1.0.so.0", "libpango-1.0.dylib", "libpango-1.0-0.dll"),
               "harfbuzz": ("libharfbuzz.so.0", "libharfbuzz.0.dylib", "libharfbuzz-0.dll"),
               "fontconfig": ("libfontconfig.so.1", "libfontconfig.1.dylib", "libfontconfig-1.dll")}
@@ -20,10 +24,35 @@ def engine_versions() -> tuple[tuple[str, str], ...]:
 
 
 def _installed(name: str) -> str:
+    """The version of a package by the name of its folder, which tells it in a tenth of the time; empty where it is not there."""
+    for folder in sys.path:
+        for entry in _listed(folder or "."):
+            if entry.startswith(f"{name.lower()}-") and entry[len(name) + 1].isdigit():
+                return entry[len(name) + 1:-len(_INFO)]
+    from importlib.metadata import PackageNotFoundError, version
+
     try:
         return version(name)
     except PackageNotFoundError:
         return ""
+
+
+@lru_cache(maxsize=None)
+def _listed(folder: str) -> tuple[str, ...]:
+    """Names of the folders in which installed packages say what they are."""
+    try:
+        return tuple(sorted(name.lower().replace("_", "-") for name in os.listdir(folder) if name.endswith(_INFO)))
+    except OSError:
+        return ()
+
+
+@lru_cache(maxsize=None)
+def faces_digest() -> str:
+    """A digest of the font files of every page."""
+    made = sha256()
+    for face in faces():
+        made.update(face.css.encode() + sha256(face.path.read_bytes()).digest())
+    return made.hexdigest()
 
 
 def _libraries() -> tuple[tuple[str, str], ...]:

@@ -1,0 +1,41 @@
+"""Looking at set pages part by part, in the workers, so that a part that has not changed is not looked at again."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from .geometry import Sheet
+from .pdf import workshop
+from .press.binding import Bound
+from .press.fragment import unpacked
+from .press.join import Join
+from .press.metadata import About
+from .press.orders import UNKEYED
+from .set_pages import Fault, Seen, looked_at, together
+
+
+@dataclass(frozen=True)
+class LookOrder:
+    """What the pages of one fragment show."""
+
+    part: bytes
+    sheet: Sheet
+    fonts: bytes = field(metadata=UNKEYED)   # of the whole book: they hold all signs of the part, whatever else
+
+    def fill(self) -> bytes:
+        joined, part = Join(unpacked(self.fonts)), unpacked(self.part)
+        joined.add(part, [b""] * len(part.pages))
+        return json.dumps(looked_at(joined.finished(About("")), self.sheet)).encode()
+
+
+async def seen_in(bound: Bound, sheet: Sheet) -> Seen:
+    """What the pages of a bound document show, page numbers apart."""
+    found = await workshop().results(LookOrder(part, sheet, bound.fonts) for part in bound.parts)
+    return together(_seen(json.loads(content)) for content in found)
+
+
+def _seen(said: Sequence) -> Seen:
+    pages, faults, small, strange = said
+    return Seen(pages, [Fault(*fault) for fault in faults], [tuple(one) for one in small], [tuple(one) for one in strange])
