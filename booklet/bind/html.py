@@ -19,7 +19,7 @@ from .press.parts import folio
 from .replayed import check_words
 from .templates import OwnTexts, environment, fill, own_texts
 
-_TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end) (?:in|out)\b")
+_TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end|Anfang|Ende) (?:in|out|innen|außen)\b")
 PRINT, WEB = "print", "web"
 
 
