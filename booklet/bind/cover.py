@@ -14,6 +14,7 @@ from .grey import greyed
 from .html import PRINT, Medium, Setter
 from .pdf import typeset
 from .pictures import picture
+from .translated import printing
 
 LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
 TINT = 0.86                  # how far the cover's ground is from the accent towards white
@@ -44,16 +45,21 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
 
 async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     """The typeset cover for an inside of so many pages."""
+    with printing(workspace, on.language) as told:
+        html = await _html(told, on, pages)
+    return await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})
+
+
+async def _html(workspace: Workspace, on: Edition, pages: int) -> str:
     from .book import cover_lines, shared, workable
     from .geometry import print_room
 
     patterns = workable(workspace, workspace.patterns.values(), on.hand)
     sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
     setter = Setter(workspace.root, Medium(PRINT, print_room(bare)), edition=bare, **shared(workspace))
-    html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
+    return setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
                        cover=await cover_lines([pattern.piece for pattern in patterns], print_room(bare).hung), patterns=patterns, ground=_ground(patterns), spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
-    return await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})
 
 
 def _style(workspace: Workspace, on: Edition) -> Markup:

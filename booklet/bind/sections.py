@@ -13,6 +13,7 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 from msgspec import structs
 
+from ..craft.language import speaking
 from ..craft.piece import Piece
 from ..draw.finished import finished_size, fitting
 from ..source.book import Book
@@ -21,6 +22,7 @@ from ..source.pattern import Pattern
 from ..source.schema import Defaults
 from ..source.workspace import Workspace
 from .artist import Paper
+from .catalogue import language
 from .context import beads_that_fit, finished, mark, shown
 from .edition import Edition
 from .geometry import Box, Room, print_room
@@ -56,6 +58,10 @@ class SectionOrder:
         return sum(len(row.stitches) for row in self.pattern.piece.rows) + sum(len(strand.all) for strand in self.pattern.piece.strands)
 
     def fill(self) -> bytes:
+        with speaking(language(self.common.edition.language)):
+            return self._filled()
+
+    def _filled(self) -> bytes:
         common, pattern = self.common, self.pattern
         fits = beads_that_fit(pattern.piece, common.room)
         view = shown(pattern, common.room, 1.0, Paper(with_small=False), fits)
@@ -135,7 +141,7 @@ async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
 
 def printed(pattern: Pattern) -> Pattern:
     """The pattern without what no page shows of it: the text of its file, and what only lint reads."""
-    return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, marks={})
+    return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, translations={}, marks={})
 
 
 def stationery(workspace: Workspace, on: Edition) -> Stationery:
@@ -145,7 +151,7 @@ def stationery(workspace: Workspace, on: Edition) -> Stationery:
 
 def texts(book: Book) -> Book:
     """A book of nothing but its texts."""
-    return structs.replace(book, file="", order=(), front=(), back=(), editions={}, isbn="", levels={}, defaults=Defaults(), kinds={}, threads={}, severities={}, marks={})
+    return structs.replace(book, file="", order=(), front=(), back=(), editions={}, isbn="", levels={}, defaults=Defaults(), kinds={}, threads={}, translations={}, severities={}, marks={})
 
 
 def licence(book: Book) -> Markup | str:

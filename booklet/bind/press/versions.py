@@ -53,7 +53,7 @@ def code_digest() -> str:
     """A digest of booklet's own code and data: a page made by other code is another page."""
     made, package = sha256(), Path(__file__).resolve().parents[2]
     for path in sorted(package.rglob("*")):
-        if path.suffix in (".py", ".yaml", ".json") and path.is_file():
+        if path.suffix in (".py", ".yaml", ".json", ".po") and path.is_file():
             content = path.read_bytes()
             made.update(f"{path.relative_to(package).as_posix()} {len(content)}\n".encode() + content)
     return made.hexdigest()
