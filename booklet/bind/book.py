@@ -38,6 +38,7 @@ from .photos import photos
 from .pictures import Picture
 from .sections import Section, common_scale, licence, sections, views
 from .templates import environment, fill, own_texts, text_of
+from .translated import printing
 from .volume import volume
 from .web.article import Article, articles
 from .web.files import web_files
@@ -63,8 +64,9 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
 def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
     """Every file of the web pages by its name in build/html/. `make` makes the articles of a pattern, and is called as `articles` is."""
     progress("making the web pages")
-    patterns, front, back = read(workspace, web_room())
-    return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
+    with printing(workspace, workspace.book.language) as workspace:
+        patterns, front, back = read(workspace, web_room())
+        return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
 
 
 async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None]) -> dict[str, bytes]:
@@ -79,10 +81,11 @@ async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Ca
 
 async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:
     """The PDF of the inside of one edition, as it is typeset."""
-    book, pictures = await gathered(workspace, on, progress), photos(workspace.root, workspace.patterns.values())
-    html = book_html(workspace, book, on)
+    with printing(workspace, on.language) as told:
+        book, pictures = await gathered(told, on, progress), photos(workspace.root, workspace.patterns.values())
+        html, titles = book_html(told, book, on), book.titles
     progress(f"setting {on}")
-    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles)
+    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles)
     for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
         progress(finding.one_line())
     return whole.content

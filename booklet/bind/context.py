@@ -32,6 +32,7 @@ from .accent import accent
 from .artist import Paper, Screen, told
 from .geometry import Box, Room
 from .numbers import count, grams, metres, mm_and_inches
+from .passages import joined
 from .pictures import Picture, picture
 from .photos import photo_name
 from .placeholders import values_of
@@ -324,7 +325,7 @@ def _kinds(counts: Tally) -> tuple[str, ...]:
 
 
 def _findings(pattern: Pattern) -> tuple[Listed, ...]:
-    return tuple(Listed(count(item.each * pattern.pieces), f"{item.item}, {item.size}" if item.size else item.item) for item in pattern.findings_list)
+    return tuple(Listed(count(item.each * pattern.pieces), joined(", ", item.item, item.size) if item.size else item.item) for item in pattern.findings_list)
 
 
 def _threads(pattern: Pattern, uses: tuple[ThreadUse, ...]) -> tuple[Listed, ...]:
@@ -383,6 +384,7 @@ def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: 
 
 def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Paper | Screen) -> Colourway:
     other = structs.replace(piece, legend={**piece.legend, **changed})
-    changes = "; ".join(f"{key} {bead.name}, {finish_said(bead.finish)}" for key, bead in changed.items())
-    view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), _("The same piece in the colourway {name}: {changes}", name=name, changes=changes))
+    changes = joined("; ", *(joined(" ", key, joined(", ", bead.name, finish_said(bead.finish))) for key, bead in changed.items()))
+    plain = "; ".join(f"{key} {bead.name}, {finish_said(bead.finish)}" for key, bead in changed.items())
+    view = draw.colourway(other, changed, fit_finished(piece, box.width, box.height), _("The same piece in the colourway {name}: {changes}", name=name, changes=plain))
     return Colourway(name, view, changes, changed)

@@ -14,6 +14,7 @@ from .front import front_of
 from .html import paper_setter
 from .pdf import typeset
 from .pictures import picture
+from .translated import printing
 
 LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
 
@@ -43,15 +44,20 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
 
 async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     """The typeset cover for an inside of so many pages."""
+    with printing(workspace, on.language) as told:
+        html = await _html(told, on, pages)
+    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})).content
+
+
+async def _html(workspace: Workspace, on: Edition, pages: int) -> str:
     from .book import shared, workable
 
     patterns = workable(workspace, workspace.patterns.values(), on.hand)
     sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
     setter = paper_setter(workspace.root, bare, **shared(workspace))
-    html = setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
+    return setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
                        front=await front_of([pattern.piece for pattern in patterns], bare), patterns=patterns, spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
-    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})).content
 
 
 def _style(workspace: Workspace, on: Edition) -> Markup:

@@ -45,6 +45,7 @@ class Edition:
     paper: float = 0.0             # thickness of a sheet; 0: no cover of its own
     output: str = "PDF/UA-1"
     profile: str = ""              # a file under patterns/
+    language: str = "en"
 
     @property
     def suffix(self) -> str:
@@ -84,7 +85,7 @@ def _of(book: Book, name: str, said: EditionEntry) -> Edition:
     made = Edition(
         name, width, height, 0.0 if bare else page.bleed if said.bleed is None else said.bleed, gutter, said.gutter == BY_PAGES, bool(said.marks),
         said.start or "left", _type(said, width), said.leading or (LARGE_LEADING if said.large else LEADING), bool(said.large), bool(said.grey),
-        said.hand or "", bool(said.screen), said.sheets == TWO_UP, said.paper or 0.0, said.output or "PDF/UA-1", said.profile or "")
+        said.hand or "", bool(said.screen), said.sheets == TWO_UP, said.paper or 0.0, said.output or "PDF/UA-1", said.profile or "", said.language or book.language)
     return replace(made, gutter=0.0, start="any") if made.screen else made
 
 

@@ -5,13 +5,15 @@ It prints as a page of the single and of the book, and goes out as text with a s
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from textwrap import fill
 
 from ..craft.corrections import Correction, bead_corrections, corrections
-from ..craft.language import _, message
+from ..craft.language import _, message, plainly, spoken
+from ..craft.plan import thread_said
 from ..craft.stitches import faults
 from ..craft.tally import Tally, tally
 from ..errors import UnreadableInput
@@ -21,10 +23,13 @@ from ..source.pattern import Pattern
 from ..source.releases import Release
 from ..source.resolve import read_pattern
 from ..source.workspace import Workspace
+from .translated import pattern_in
 
 PARTS = {"row": message("Rows"), "strand": message("Strands"), "hanger": message("Hanger"), "bead": message("Beads of the key"),
          "count": message("Bead counts, old → new"), "fact": message("Also"), "text": message("Words")}
 FACTS = {"makes": message("Makes"), "hand": message("First row from the"), "level": message("Level"), "thread": message("Thread"), "findings": message("Findings")}
+_RECORDED = (message("pair"), message("single"), message("mirrored"), message("right"), message("left"))   # words of facts
+_THREAD = re.compile(r"(.+) for the body, (.+) for the fringe, ([0-9.]+) m at a time")
 TOLD_ONCE = ("count", "text")   # parts whose corrections are one phrase
 WIDTH = 78   # columns of the text
 
@@ -63,7 +68,7 @@ def errata_of_book(workspace: Workspace) -> tuple[Errata, ...]:
 
 
 def _compared(workspace: Workspace, pattern: Pattern, before: Release) -> Errata:
-    old = _as_released(workspace, before)
+    old = pattern_in(_as_released(workspace, before), spoken().tag, workspace.book)
     changes = (*corrections(old.piece, pattern.piece), *bead_corrections(_tally(old), _tally(pattern)), *_facts(before, pattern), *_texts(old, pattern))
     return Errata(pattern.title, pattern.version, before.version, changes)
 
@@ -87,7 +92,16 @@ def _facts(before: Release, pattern: Pattern) -> Iterator[Correction]:
     now = facts(pattern)
     for name, label in FACTS.items():
         if before.facts.get(name, "") != now.get(name, ""):
-            yield Correction("fact", _(label), before.facts.get(name, ""), now.get(name, ""))
+            yield Correction("fact", _(label), _fact(name, before.facts.get(name, "")), _fact(name, now.get(name, "")))
+
+
+def _fact(name: str, said: str) -> str:
+    """A fact as it is recorded, in the language of the page. Findings stay as the author names them."""
+    if name in ("makes", "hand", "level"):
+        return ", ".join(_(word) for word in said.split(", ")) if said else ""
+    thread = _THREAD.fullmatch(said) if name == "thread" else None
+    return _("{body} for the body, {fringe} for the fringe, {length} m at a time", body=thread_said(thread[1]), fringe=thread_said(thread[2]),
+             length=plainly(float(thread[3]))) if thread else said
 
 
 def _texts(old: Pattern, new: Pattern) -> Iterator[Correction]:

@@ -22,7 +22,7 @@ from .replayed import check_words
 from .row_gap import row_gap
 from .templates import OwnTexts, environment, fill, own_texts
 
-_TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end) (?:in|out)\b")
+_TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end|Anfang|Ende) (?:in|out|innen|außen)\b")
 PRINT, WEB = "print", "web"
 
 

@@ -7,15 +7,19 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from ..craft.language import spoken
 from ..errors import FindingsError
 from ..findings import Finding, Severity
 from ..lint.placeholders import PLACEHOLDER
 from ..source.files import mark_at, read_file
+from ..source.languages import ENGLISH, base_of
 from ..source.workspace import Workspace
+from .passages import Passage, passage
 from .prose import prose
 from .techniques import TECHNIQUES, with_pictures, with_sizes
 from .templates import text_of
 
+PAGES = "patterns/pages"
 BEGIN = "before-you-begin"
 GLOSSARY = "glossary"
 SHIPPED = (BEGIN, TECHNIQUES, GLOSSARY)   # pages that come with booklet, in the order in which a book has them; the last stands at its back
@@ -31,25 +35,28 @@ class Page:
 
 
 def page(workspace: Workspace, name: str) -> Page:
-    """One page: the workspace's own file, or ours of that name. Raises FindingsError where it cannot be read."""
-    path = workspace.root / "patterns" / "pages" / f"{name}.md"
-    if not path.is_file() and name in SHIPPED:
-        shipped = made(name, with_sizes(text_of(workspace.root, f"pages/{name}.md")))
+    """One page: the workspace's own file, of the folder of the language if it has one, or ours of that name. Raises FindingsError where it cannot be read."""
+    here, written = base_of(spoken().tag), base_of(workspace.book.language)
+    file = next((file for file in (f"{here}/{name}.md", f"{name}.md") if (workspace.root / PAGES / file).is_file()), f"{name}.md")
+    if not (workspace.root / PAGES / file).is_file() and name in SHIPPED:
+        shipped = made(name, with_sizes(text_of(workspace.root, f"pages/{name}.md" if here == ENGLISH else f"pages/{here}/{name}.md")))
         return replace(shipped, html=with_pictures(shipped.html))
-    text, findings = read_file(path, workspace.root)
+    text, findings = read_file(workspace.root / PAGES / file, workspace.root)
     if text is None:
         raise FindingsError(findings)
     values = book_values(workspace)
     unknown = [match for match in PLACEHOLDER.finditer(text) if match[1] not in values]
     if unknown:
-        raise FindingsError(_unknown(f"patterns/pages/{name}.md", text, match) for match in unknown)
-    return made(name, text, values)
+        raise FindingsError(_unknown(f"{PAGES}/{file}", text, match) for match in unknown)
+    foreign = here != written and file == f"{name}.md"
+    return made(name, passage(text, workspace.book.language) if foreign else text, values)
 
 
 def made(name: str, text: str, values: dict[str, str] | None = None) -> Page:
     """A page of Markdown; its title is its first heading."""
     title = re.search(r"^# (.+)$", text, re.MULTILINE)
-    return Page(name, title[1].strip() if title else name.replace("-", " ").capitalize(), prose(text, values or {}))
+    named = title[1].strip() if title else name.replace("-", " ").capitalize()
+    return Page(name, passage(named, text.lang) if isinstance(text, Passage) else named, prose(text, values or {}))
 
 
 def book_values(workspace: Workspace) -> dict[str, str]:

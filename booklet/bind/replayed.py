@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html.parser import HTMLParser
 
+from ..craft.language import spoken
 from ..craft.piece import Piece
 from ..craft.replay import differences
 from ..errors import FindingsError
@@ -62,9 +63,9 @@ def printed_lines(html: str, second: bool = False) -> tuple[list[str], list[str]
 
 def wrong_words(piece: Piece, second: Piece | None, html: str) -> tuple[str, ...]:
     """In what the printed words do not rebuild the chart of the piece, and of a second piece with words of its own."""
-    wrong = differences(piece, *printed_lines(html))
+    wrong = differences(piece, *printed_lines(html), spoken().tag)
     if second:
-        wrong += tuple(f"second piece: {what}" for what in differences(second, *printed_lines(html, second=True)))
+        wrong += tuple(f"second piece: {what}" for what in differences(second, *printed_lines(html, second=True), spoken().tag))
     return wrong
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 from msgspec import structs
 
-from ..craft.language import Language, speaking, spoken
+from ..craft.language import speaking, spoken
 from ..craft.piece import Piece
 from ..draw.finished import finished_size, fitting
 from ..source.book import Book
@@ -22,6 +22,7 @@ from ..source.pattern import Pattern
 from ..source.schema import Defaults
 from ..source.workspace import Workspace
 from .artist import Paper
+from .catalogue import language
 from .context import beads_that_fit, finished, mark, shown
 from .edition import Edition
 from .geometry import Box, Room, print_room
@@ -58,7 +59,7 @@ class SectionOrder:
         return sum(len(row.stitches) for row in self.pattern.piece.rows) + sum(len(strand.all) for strand in self.pattern.piece.strands)
 
     def fill(self) -> bytes:
-        with speaking(_language(self.common.language)):
+        with speaking(language(self.common.language)):
             return self._made(self.pattern, self.common)
 
     def _made(self, pattern: Pattern, common: Stationery) -> bytes:
@@ -89,7 +90,7 @@ class ViewOrder:
     language: str = "en"
 
     def fill(self) -> bytes:
-        with speaking(_language(self.language)):
+        with speaking(language(self.language)):
             return _json(_told(finished(self.piece, self.scale)))
 
 
@@ -146,7 +147,7 @@ async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
 
 def printed(pattern: Pattern) -> Pattern:
     """The pattern without what no page shows of it: the text of its file, and what only lint reads."""
-    return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, marks={})
+    return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, translations={}, marks={})
 
 
 def stationery(workspace: Workspace, on: Edition) -> Stationery:
@@ -154,14 +155,9 @@ def stationery(workspace: Workspace, on: Edition) -> Stationery:
                       own_texts(workspace.root), ours_digest(), spoken().tag)
 
 
-def _language(tag: str) -> Language:
-    """The language that an order is to be filled in: a worker is told its tag alone."""
-    return Language(tag)
-
-
 def texts(book: Book) -> Book:
     """A book of nothing but its texts."""
-    return structs.replace(book, file="", order=(), front=(), back=(), editions={}, isbn="", levels={}, defaults=Defaults(), kinds={}, threads={}, severities={}, marks={})
+    return structs.replace(book, file="", order=(), front=(), back=(), editions={}, isbn="", levels={}, defaults=Defaults(), kinds={}, threads={}, translations={}, severities={}, marks={})
 
 
 def licence(book: Book) -> Markup | str:

@@ -24,6 +24,7 @@ from .pages import SHIPPED, page
 from .pdf import typeset
 from .photos import photos
 from .sections import sections
+from .translated import printing
 from .volume import volume
 
 
@@ -72,6 +73,11 @@ async def bound(workspace: Workspace, slug: str, on: Edition) -> bytes:
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:
     """The single as one HTML document for print."""
+    with printing(workspace, on.language) as workspace:
+        return await _html(workspace, slug, on)
+
+
+async def _html(workspace: Workspace, slug: str, on: Edition) -> str:
     pattern = workable(workspace, [workspace.patterns[slug]], on.hand)[0]
     (section,) = await sections(workspace, [pattern], on)
     errata = errata_of(workspace, pattern)

@@ -8,7 +8,7 @@ from functools import lru_cache
 from markupsafe import Markup
 
 from ..craft.beads import Bead, kind_said
-from ..craft.language import _, spoken
+from ..craft.language import pgettext, spoken
 from ..craft.piece import RIGHT, Hanger, Piece, Stitch, piece_rows
 from ..craft.plan import ThreadPlan
 from ..craft.strand import Strand
@@ -39,7 +39,7 @@ def with_pictures(html: Markup) -> Markup:
 
 def _sizes() -> str:
     kinds = shipped_kinds()
-    lines = ["| " + " | ".join((_("bead"), _("width"), _("height"))) + " |", "| --- | --- | --- |"]
+    lines = ["| " + " | ".join((pgettext("table", "bead"), pgettext("table", "width"), pgettext("table", "height"))) + " |", "| --- | --- | --- |"]
     return "\n".join([*lines, *(f"| {kind_said(name)} | {mm_and_inches(COUNTED * kinds[name].diameter)} | {mm_and_inches(COUNTED * kinds[name].length)} |" for name in SHOWN)])
 
 

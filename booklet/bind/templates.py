@@ -18,6 +18,7 @@ from markupsafe import Markup
 from ..craft import language
 from ..errors import UnreadableInput
 from ..source.files import inside
+from .passages import lang_attribute
 from .shipped import own_folder
 
 OwnTexts = tuple[tuple[str, str], ...]   # templates by their names
@@ -75,6 +76,7 @@ def environment(own: OwnTexts) -> Environment:
     engine = Environment(loader=ChoiceLoader([DictLoader(dict(own)), FileSystemLoader(own_folder())]), undefined=StrictUndefined, bytecode_cache=_compiled,
                        autoescape=select_autoescape(default=True, enabled_extensions=("jinja",), disabled_extensions=("css",)),
                        trim_blocks=True, lstrip_blocks=True)
+    engine.filters |= {"bare": str.__str__, "lang": lang_attribute}
     engine.globals |= {"language": language.spoken().tag, "_": _marked(language._, 1), "pgettext": _marked(language.pgettext, 2), "ngettext": _marked(language.form, 3)}
     return engine
 

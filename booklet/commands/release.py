@@ -9,6 +9,8 @@ import click
 
 from ..bind.errata import errata_of, errata_of_book, errata_text
 from ..bind.files import file_name, write_file
+from ..bind.translated import printing
+from ..craft.language import _
 from ..errors import FindingsError, WrongUse
 from ..findings import Severity
 from ..lint.run import lint
@@ -116,13 +118,19 @@ def _recorded(workspace: Workspace, entries: list[str]) -> Path:
 
 
 def _text(workspace: Workspace, pattern: Pattern) -> str:
-    errata = errata_of(workspace, pattern)
-    return errata_text([errata]) if errata else f"{pattern.title}, version {pattern.version}\n\nThe first release.\n"
+    with printing(workspace, workspace.book.language) as told:
+        pattern = told.patterns[pattern.slug]
+        errata = errata_of(told, pattern)
+        return errata_text([errata]) if errata else _paragraphs(_("{title}, version {version}", title=pattern.title, version=pattern.version), _("The first release."))
 
 
 def _text_of_book(workspace: Workspace) -> str:
-    book, releases = workspace.book, workspace.releases
-    every, heading = errata_of_book(workspace), f"{book.title}, {book.edition}"
-    if every:
-        return errata_text(every, heading)
-    return f"{heading}\n\n{'No corrections.' if releases and releases.books else 'The first release.'}\n"
+    with printing(workspace, workspace.book.language) as told:
+        every, heading = errata_of_book(told), f"{told.book.title}, {told.book.edition}"
+        if every:
+            return errata_text(every, heading)
+        return _paragraphs(heading, _("No corrections.") if told.releases and told.releases.books else _("The first release."))
+
+
+def _paragraphs(*texts: str) -> str:
+    return "\n\n".join(texts) + "\n"

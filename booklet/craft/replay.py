@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from .piece import Piece
-from .reading import reader_of
+from .reading import grammar_of, reader_of
 from .reading.items import CannotRead
 from .reading.strands import ReadLine, ReadStrand, read_strand
 from .reading.told import ReadRow
@@ -24,15 +24,16 @@ class ReadPiece(Struct, frozen=True):
     strands: tuple[ReadStrand, ...]   # by number
 
 
-def replay(row_lines: Sequence[str], strand_lines: Sequence[str], stitch: str = "brick") -> ReadPiece:
-    """Work the lines in their order. Raises CannotRead with the line that makes no sense."""
-    return ReadPiece(reader_of(stitch).read_rows(row_lines), tuple(sorted(read_strand(line) for line in strand_lines)))
+def replay(row_lines: Sequence[str], strand_lines: Sequence[str], stitch: str = "brick", language: str = "en") -> ReadPiece:
+    """Work the lines of a language in their order. Raises CannotRead with the line that makes no sense."""
+    grammar = grammar_of(language)
+    return ReadPiece(reader_of(stitch).read_rows(row_lines, grammar), tuple(sorted(read_strand(line, grammar) for line in strand_lines)))
 
 
-def differences(piece: Piece, row_lines: Sequence[str], strand_lines: Sequence[str]) -> tuple[str, ...]:
+def differences(piece: Piece, row_lines: Sequence[str], strand_lines: Sequence[str], language: str = "en") -> tuple[str, ...]:
     """Where the chart that the lines rebuild differs from the piece; empty if the words are right."""
     try:
-        read = replay(row_lines, strand_lines, piece.stitch)
+        read = replay(row_lines, strand_lines, piece.stitch, language)
     except CannotRead as error:
         return (str(error),)
     return (*_row_differences(piece, read), *_strand_differences(piece, read))

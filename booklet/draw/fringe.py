@@ -244,7 +244,7 @@ def _box(plan: Plan) -> Box:
         rights.append(plan.width + plan.bead / 2)
     for strand in plan.piece.strands:
         x = plan.x(strand.number - 1)
-        for _, _, left, right in _rims(plan, strand):
+        for _top, _low, left, right in _rims(plan, strand):
             lefts.append(x + left)
             rights.append(x + right)
     if _side_marks(plan):

@@ -54,7 +54,7 @@ def spans(edges: Sequence[float], room: float, overlap: int = OVERLAP) -> list[t
         return [(edges[0], edges[-1])]
     parts = _greedy(edges, room, overlap)
     low, high = (edges[-1] - edges[0]) / len(parts), room
-    for _ in range(20):
+    for _step in range(20):
         middle = (low + high) / 2
         low, high = (low, middle) if len(_greedy(edges, middle, overlap)) == len(parts) else (middle, high)
     return _greedy(edges, high, overlap)

@@ -14,6 +14,7 @@ from ..craft.stitches import faults
 from ..source.book import Book
 from ..source.chart import DrawnRow
 from ..source.files import read_file
+from ..source.languages import ENGLISH, base_of
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .alike import Alike, alike
@@ -65,6 +66,11 @@ class Subject(Struct, frozen=True, dict=True):
         """Where every bead of the finished piece lies."""
         return layout(self.piece)
 
+    @property
+    def is_english(self) -> bool:
+        """Whether the texts of the pattern, or of the book, are English: rules that read words know no other language."""
+        return base_of(self.pattern.language if self.pattern else self.book.language) == ENGLISH
+
     @cached_property
     def alike(self) -> tuple[Alike, ...]:
         """Pairs of beads that look alike to some eye."""
@@ -72,8 +78,8 @@ class Subject(Struct, frozen=True, dict=True):
 
     @cached_property
     def passages(self) -> tuple[Passage, ...]:
-        """The prose of the pattern."""
-        return tuple(passages(self))
+        """The prose of the pattern, where it is in English."""
+        return tuple(passages(self)) if self.is_english else ()
 
     def text(self, name: str) -> str:
         """The text of a file of the workspace; empty where it cannot be read, which reading or binding reports."""

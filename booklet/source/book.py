@@ -14,9 +14,10 @@ from ..craft.techniques import LEVELS, USUAL_LEVELS
 from ..findings import Finding, Mark, Severity
 from .editions import check_editions
 from .kinds import shipped_kinds, with_own
+from .languages import check_language
 from .nodes import MAP, Document, Node, compose
 from .reader import Reader, nearest_mark
-from .schema import BOOK, BookFile, Defaults, EditionEntry, PageEntry, Spare
+from .schema import BOOK, BookFile, BookWords, Defaults, EditionEntry, PageEntry, Spare
 from .threads import check_threads, shipped_threads, with_own_threads
 
 T = TypeVar("T")
@@ -51,6 +52,7 @@ class Book(Struct, frozen=True, eq=False):
     back: tuple[str, ...] = ()
     page: Page = Page()
     editions: Mapping[str, EditionEntry] = field(default_factory=dict)     # as written, by name
+    translations: Mapping[str, BookWords] = field(default_factory=dict)    # by language
     isbn: str = ""                             # thirteen digits
     levels: Mapping[str, tuple[str, ...]] = field(default_factory=dict)    # techniques by the level where this book places them
     defaults: Defaults = Defaults()
@@ -86,11 +88,15 @@ def read_book(text: str, file: str) -> tuple[Book, list[Finding]]:
     kinds, threads = with_own(written.kinds or {}, reader), with_own_threads(written.threads or {}, reader)
     check_threads(written.defaults.thread if written.defaults else None, threads, reader, ("defaults", "thread"))
     check_editions(given(written.editions), reader)
+    check_language(written.language, reader, ("language",))
+    translations = given(written.translations)
+    for tag in translations:
+        check_language(tag, reader, ("translations", tag))
     return Book(
         file=file, **texts, year=written.year, language=written.language or "en",
         order=_kept(written.order), front=_pages(written.front), back=_pages(written.back),
         page=Page(width, height, _or(page.bleed, usual.bleed), _or(page.gutter, usual.gutter)),
-        editions=given(written.editions), isbn=written.isbn or "",
+        editions=given(written.editions), translations=translations, isbn=written.isbn or "",
         levels={level: _kept(getattr(written.levels, level)) for level in LEVELS if written.levels},
         defaults=written.defaults or Defaults(), kinds=kinds, threads=threads, spare_percent=_or(spare.percent, float(SPARE_PERCENT)),
         least_spare=spare.least or 0, pack=written.pack or PACK_GRAMS,

@@ -27,13 +27,16 @@ def printed(pattern: Pattern) -> str:
     names = ("title", "summary", "level", "notes", "steps", "links", "colourways", "findings_list", "thread", "photo", "spare_percent", "least_spare")
     said = {name: plain(getattr(pattern, name)) for name in names}
     said["thread"] = plain(replace(pattern.thread, kinds={}, needles=()))   # what is known of threads is not said by the pattern
+    if pattern.translations:   # one that has none keeps the mark that it had before there were any
+        said["translations"] = plain(pattern.translations)
     return _mark({**_stitched(pattern), **said, "colourways": {way: _legend(beads) for way, beads in pattern.colourways.items()}})
 
 
 def facts(pattern: Pattern) -> dict[str, str]:
     """What else a maker goes by, in the words of the corrections; part of it may come from the book."""
     thread = pattern.thread
-    items = (f"{item.each} {item.item}" + (f", {item.size}" if item.size else "") for item in pattern.findings_list)
+    names = pattern.written_findings or tuple(item.item for item in pattern.findings_list)
+    items = (f"{item.each} {name}" + (f", {item.size}" if item.size else "") for item, name in zip(pattern.findings_list, names))
     said = {"makes": pattern.makes + (", mirrored" if pattern.mirror else ""), "hand": pattern.hand, "level": pattern.level,
             "thread": f"{thread.body} for the body, {thread.fringe} for the fringe, {thread.length / 1000:g} m at a time", "findings": "; ".join(items)}
     return {name: text for name, text in said.items() if text}

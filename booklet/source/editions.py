@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from .languages import check_language
 from .reader import Reader
 from .schema import EditionEntry
 
@@ -15,6 +16,7 @@ def check_editions(editions: Mapping[str, EditionEntry], reader: Reader) -> None
     """A finding for each field that another one of the same edition needs or rules out."""
     for name, edition in editions.items():
         path = ("editions", name)
+        check_language(edition.language, reader, (*path, "language"))
         if edition.output == X4 and not edition.profile and (*path, "profile") not in reader.marks:
             reader.find_at(reader.marks[(*path, "output")], "missing-field", f"editions.{name}.profile is missing",
                            "PDF/X-4 names the press: ask the printer for its colour profile, an .icc file")

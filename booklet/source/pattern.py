@@ -14,12 +14,13 @@ from ..craft.plan import ThreadPlan
 from ..findings import Mark
 from .chart import DrawnBead, DrawnChart, DrawnRow
 from .reader import nearest_mark
-from .schema import Item, Link, Photo, StepText
+from .schema import Item, Link, PatternWords, Photo, StepText
 from .written_strand import WrittenStrand
 
 __all__ = ["DrawnBead", "DrawnChart", "DrawnRow", "Item", "Link", "Pattern", "Photo", "StepText", "WrittenHanger", "WrittenStrand"]
 
-_EAR_WIRE = r"\bear[- ]?(wire|hook|post|stud|clip)s?\b"
+# Items that are ear wires, in the languages in which a pattern can be written.
+_EAR_WIRE = r"\bear[- ]?(wire|hook|post|stud|clip)s?\b|\bohr(haken|stecker|clip|brisur|hänger)|brisuren?\b"
 
 
 class WrittenHanger(Struct, frozen=True):
@@ -63,6 +64,9 @@ class Pattern(Struct, frozen=True):
     spare_percent: float = 10.0
     least_spare: int = 0
     piece: Piece | None = None                  # None where the chart or the fringe cannot be read
+    written_findings: tuple[str, ...] = ()      # items as the file names them, where findings_list names them in another language
+    language: str = "en"                        # of the texts
+    translations: Mapping[str, PatternWords] = field(default_factory=dict)       # by language
     allowed: Mapping[str, str] = field(default_factory=dict)      # rules that do not hold here, with the reason
     marks: Mapping[tuple, Mark] = field(default_factory=dict)
 
@@ -87,7 +91,7 @@ class Pattern(Struct, frozen=True):
     @property
     def ear_wire(self) -> bool:
         """Whether an ear wire with a loop to be opened is among the findings."""
-        return any(re.search(_EAR_WIRE, item.item, re.IGNORECASE) for item in self.findings_list)
+        return any(re.search(_EAR_WIRE, name, re.IGNORECASE) for name in (*self.written_findings, *(item.item for item in self.findings_list)))
 
     def mark(self, *path: str | int) -> Mark:
         """The place of a field such as ("counted", "beads"), of ("row", 3) or ("strand", 2), or of what it is part of.

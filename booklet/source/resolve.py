@@ -17,6 +17,7 @@ from ..findings import Finding, Mark
 from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
 from .fringe import End, Entries, hung, mirrored, read_end, read_fringe_chart, read_strands
+from .languages import check_language
 from .lying import read_lying_chart
 from .measures import millimetres
 from .nodes import compose
@@ -25,6 +26,7 @@ from .reader import FieldPath, Reader
 from .runs import read_beads
 from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, Item, PatternFile
 from .threads import check_threads, shipped_needles
+from .translations import check_translations
 from .wording import did_you_mean, quoted
 from .written_strand import WrittenStrand
 
@@ -64,6 +66,11 @@ class _Resolver:
         hangers = self._hangers()
         items = self._items(strands or ())
         whole = None not in (strands, hangers, fringe.hang)
+        colourways, translations = self._colourways(legend), given(written.translations)
+        check_language(written.language, self.reader, ("language",))
+        if translations and not book.broken:
+            check_translations(translations, self.keys, written.colourways or {}, (item.item for item in items),
+                               (link.label for link in written.links or () if link), self.reader)
         return Pattern(
             slug, file, **{name: getattr(written, name) or "" for name in _TEXTS},
             level=self._inherited("level"), makes=self._inherited("makes") or "single", mirror=written.mirror or False, front=written.front or False, hand=hand,
@@ -71,7 +78,7 @@ class _Resolver:
             written_strands=strands or (), hangers=hangers or (), findings_list=items,
             thread=self._thread(), photo=written.photo if written.photo and written.photo.file and written.photo.alt else None,
             links=tuple(link for link in written.links or () if link and link.label and link.url),
-            steps={name: step for name, step in (written.steps or {}).items() if step}, colourways=self._colourways(legend),
+            steps={name: step for name, step in (written.steps or {}).items() if step}, colourways=colourways, language=written.language or book.language, translations=translations,
             counted=given(written.counted), allowed=given(written.lint and written.lint.allow),
             pack_grams={key: entry.pack if entry and entry.pack else book.pack for key, entry in (written.beads or {}).items()},
             spare_percent=book.spare_percent, least_spare=book.least_spare,

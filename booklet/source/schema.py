@@ -141,6 +141,43 @@ _STEPS = Named(OrText(Record(StepText), "text", MARKDOWN), "[a-z]+(-[a-z]+)*", "
 _WAYS = Named(Named(Record(ChangedBead), **_KEYED), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20)
 
 
+_ITEM = {"shape": r"[^\s,;\[\]]([^,;\[\]]*[^\s,;\[\]])?", "words": "a finding is named without commas, semicolons and brackets"}
+_LANGUAGES = {"shape": LANGUAGE.pattern, "words": "a language is named by a tag such as de"}
+
+
+class WayWords(Form):
+    """A colourway in another language."""
+
+    name: str | None = entry(Text(40), "what the colourway is called")
+    beads: Mapping[str, str | None] | None = entry(Named(Text(60), **_KEYED, most=62), "what its colours are called, by bead key")
+
+
+class PatternWords(Form):
+    """The texts of a pattern in another language. What is left out is printed as it stands, and marked as being in its own language."""
+
+    title: str | None = entry(Text(120), "name of the pattern")
+    summary: str | None = entry(Text(500), "one sentence for the contents page and for a shop listing")
+    beads: Mapping[str, str | None] | None = entry(Named(Text(60), **_KEYED, most=62), "what the colours are called, by bead key")
+    findings: Mapping[str, str | None] | None = entry(Named(Text(80), **_ITEM), "what the findings are called, by their item")
+    photo: str | None = entry(Text(500), "what the photograph shows")
+    links: Mapping[str, str | None] | None = entry(Named(Text(120), r"\S(.{0,118}\S)?", "a link is named by its label"), "what stands at the links, by their label")
+    notes: str | None = entry(MARKDOWN, "Markdown; {{ base.stitches }} and friends are filled in")
+    steps: Mapping[str, StepText | None] | None = entry(_STEPS, "Markdown that replaces or adds to a standard step")
+    colourways: Mapping[str, WayWords | None] | None = entry(
+        Named(Record(WayWords), r"\S(.{0,38}\S)?", "the name of a colourway is a short text", most=20), "the colourways, by name")
+
+
+class BookWords(Form):
+    """The texts of the book in another language."""
+
+    title: str | None = entry(Text(200), "title of the book")
+    subtitle: str | None = entry(Text(300), "what stands under the title")
+    edition: str | None = entry(Text(100), "such as First edition")
+    findings: Mapping[str, str | None] | None = entry(Named(Text(80), **_ITEM), "what findings are called, by their item, where a pattern does not say")
+    copyright: str | None = entry(MARKDOWN, "who holds the rights")
+    licence: str | None = entry(MARKDOWN, "what a buyer may do, in plain words")
+
+
 class PatternLint(Form):
     """What lint is told about one pattern."""
 
@@ -178,6 +215,8 @@ class PatternFile(Form):
     colourways: Mapping[str, Mapping[str, ChangedBead | None] | None] | None = entry(_WAYS, "the same chart in other bead colours")
     counted: Mapping[str, int | None] | None = entry(
         Named(Whole(), "", "base, rows, strands and beads can be counted", lambda: COUNTED), "what the author counted by hand, to compare")
+    language: str | None = entry(LANGUAGE, "of the texts; that of the book if left out")
+    translations: Mapping[str, PatternWords | None] | None = entry(Named(Record(PatternWords), **_LANGUAGES), "the texts in other languages, by language")
     lint: PatternLint | None = entry(Record(PatternLint), "what lint is told about this pattern")
 
 
@@ -209,6 +248,7 @@ class EditionEntry(Form):
     sheets: str | None = entry(Choice(("none", "two-up")), "two-up: two pages on a side, to fold and staple", "none")
     paper: float | None = entry(mm("0.1 mm", 0.02, 2), "thickness of a sheet of the inside; a cover of its own is then made")
     output: str | None = entry(Choice(("PDF/UA-1", "PDF/A-2", "PDF/X-4")), "the standard that the file keeps to", "PDF/UA-1")
+    language: str | None = entry(LANGUAGE, "the language in which it is printed; that of the book if left out")
     profile: str | None = entry(FileName("profiles/press.icc"), "colour profile of the press, from the folder patterns/ on; PDF/X-4 needs it")
 
 
@@ -289,7 +329,7 @@ class BookFile(Form):
     publisher: str | None = entry(Text(200), "who publishes them")
     year: int | None = entry(Whole(1000, 9999), "of this edition")
     edition: str | None = entry(Text(100), "such as First edition")
-    language: str | None = entry(LANGUAGE, "of the texts", "en")
+    language: str | None = entry(LANGUAGE, "of the texts, and in which it is printed", "en")
     copyright: str | None = entry(MARKDOWN, "who holds the rights")
     licence: str | None = entry(MARKDOWN, "what a buyer may do, in plain words")
     contact: str | None = entry(Text(200), "where errors are reported")
@@ -304,6 +344,7 @@ class BookFile(Form):
     levels: LevelsEntry | None = entry(Record(LevelsEntry), "which techniques are for whom, where the book differs from the usual")
     defaults: Defaults | None = entry(Record(Defaults), "what patterns inherit")
     kinds: Mapping[str, KindEntry | None] | None = entry(KINDS, "bead kinds of the book's own")
+    translations: Mapping[str, BookWords | None] | None = entry(Named(Record(BookWords), **_LANGUAGES), "the texts in other languages, by language")
     lint: BookLint | None = entry(Record(BookLint), "what lint is told about the book")
     threads: Mapping[str, ThreadKindEntry | None] | None = entry(THREADS, "thread kinds of the book's own")
 

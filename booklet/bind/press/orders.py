@@ -14,6 +14,7 @@ from typing import Any
 from msgspec import Struct
 
 from ...source.records import Form
+from ..passages import Passage
 from .versions import engine_versions
 
 UNKEYED = {"keyed": False}   # metadata of a field that eases the work and does not change its result
@@ -121,7 +122,7 @@ def _written(value: Any) -> bytes:
     elif value is None or isinstance(value, (bool, int, float)):
         sign, parts = b"n", [repr(value).encode()]
     elif isinstance(value, str):
-        sign, parts = b"s", [str(value).encode()]
+        sign, parts = b"s", [str(value).encode(), *([value.lang.encode()] if isinstance(value, Passage) else [])]
     elif isinstance(value, (tuple, list)):
         sign, parts = b"t", [*map(_written, value)]
     elif isinstance(value, (set, frozenset)):

@@ -10,11 +10,10 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import lru_cache
-from typing import Any
 
 from ...errors import UnreadableInput
 from ..drawings import placed, set_aside
-from ..fonts import css_for_pdf, faces
+from ..fonts import css_for_pdf
 from .addresses import BASE, fetcher_of
 from .capture import Captured, capture, take_one
 from .folios import folio_pages, for_folios, for_parts

@@ -6,44 +6,39 @@ under it, or the one that the words lead to.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
+from types import ModuleType
 
 from .items import CannotRead, items
 from .told import ReadRow
 
-_ROW = re.compile(r"Row (\d+)([a-z]*) ([←→]) (\d+) (stitch|stitches|set|sets)( below)?: (.+)")
-_TRAVEL = re.compile(r"travel (\d+) (?:stitches|sets) in; ")
-_FROM = re.compile(r"(?:travel to|new thread in) row (\d+)([a-z]*), (?:stitch|set) (\d+) from the left; ")
-_TEXT = re.compile(r"(?P<how>ladder|start in|start out|one stitch out|one set out|one stitch|one set) (?P<first>[^;]+)"
-                   r"(?:; ladder out (?P<before>[^;]+))?(?:; then (?P<more>[^;]+))?"
-                   r"(?:; end (?:(?P<end>in|out)|(?P<short>\d+) bridges? short))?(?:; ladder out (?P<after>[^;]+))?")
 _SETS = ("first", "before", "more", "after")
 
 
-def read_rows(lines: Sequence[str]) -> tuple[ReadRow, ...]:
+def read_rows(lines: Sequence[str], grammar: ModuleType) -> tuple[ReadRow, ...]:
     """Work the lines in their order."""
     rows: list[ReadRow] = []
     for line in lines:
-        rows.append(_Reading(line, rows).row())
+        rows.append(_Reading(line, rows, grammar).row())
     return tuple(rows)
 
 
 class _Reading:
     """One line, and the rows worked before it."""
 
-    def __init__(self, line: str, done: list[ReadRow]) -> None:
+    def __init__(self, line: str, done: list[ReadRow], grammar: ModuleType) -> None:
         self.line, self.done = line, done
-        match = _ROW.fullmatch(line)
+        match = grammar.BRICK_ROW.fullmatch(line)
         if not match:
             raise CannotRead(f"cannot read this line back: {line!r}")
         self.number, self.part, self.right, self.below = int(match[1]), match[2], match[3] == "→", bool(match[6])
         self.name, text = match[1] + match[2], match[7]
-        self.travel, self.source = _TRAVEL.match(text), _FROM.match(text)
+        self.travel, self.source = grammar.BRICK_TRAVEL.match(text), grammar.BRICK_FROM.match(text)
         lead = self.travel or self.source
-        self.told = _TEXT.fullmatch(text[lead.end():] if lead else text)
+        self.told = grammar.BRICK_TEXT.fullmatch(text[lead.end():] if lead else text)
         if not self.told:
             raise CannotRead(f"cannot read this line back: {line!r}")
+        self.how, self.end = grammar.STARTS[self.told["how"]], grammar.ENDS.get(self.told["end"])
         self.sets = {name: items(self.told[name], line) if self.told[name] else [] for name in _SETS}
         self._count(int(match[4]), match[5])
 
@@ -54,7 +49,7 @@ class _Reading:
 
     def row(self) -> ReadRow:
         under = self._under()
-        if under is None and self.told["how"].startswith("start"):
+        if under is None and self.how in ("in", "out"):
             raise CannotRead(f"the first row is not a ladder: {self.line!r}")
         placed = self._ladder() if under is None else self._hang(under)
         return ReadRow(self.number, self.below, self.right, tuple(sorted(placed)), self.part)
@@ -88,15 +83,15 @@ class _Reading:
 
     def _hang(self, under: ReadRow) -> list[tuple[int, tuple[str, ...]]]:
         """Hung stitches: only the first of a pair is taken low bead first. Ladder stitches: each the other way round than its neighbour."""
-        how, step = self.told["how"], 2 if self.right else -2
+        how, step = self.how, 2 if self.right else -2
         exit_at = self._exit(under, step)
         start = exit_at + (-step // 2 if how.endswith("out") else step // 2)
         if how.startswith("one"):
             hung = [(start, self.sets["first"][0][::-1])]
-            self._check(len(self.sets["first"]) == 1 and not self.sets["more"] and not self.told["end"], "one stitch is announced, more is told")
+            self._check(len(self.sets["first"]) == 1 and not self.sets["more"] and not self.end, "one stitch is announced, more is told")
         else:
             taken = self.sets["first"] + self.sets["more"]
-            self._check(how != "ladder" and len(self.sets["first"]) == 2 and bool(self.told["end"] or self.told["short"]),
+            self._check(how != "ladder" and len(self.sets["first"]) == 2 and bool(self.end or self.told["short"]),
                         "cannot hang this row on the one before")
             hung = [(start + k * step, beads if k == 0 else beads[::-1]) for k, beads in enumerate(taken)]
         self._check_end(under, hung, step)
@@ -123,9 +118,9 @@ class _Reading:
         overhang = (near - hung[0][0]) * step > 0
         self._check(len(places) > 1 and any(min(places) < place < max(places) for place, _ in hung), "cannot hang this row on the one before")
         self._check(overhang or not self.sets["before"], "ladder stitches stand where there are thread bridges")
-        stop = {"in": far - step // 2, "out": far + step // 2, None: far - step // 2 - step * int(self.told["short"] or 0)}[self.told["end"]]
+        stop = {"in": far - step // 2, "out": far + step // 2, None: far - step // 2 - step * int(self.told["short"] or 0)}[self.end]
         self._check(last == stop, "the row does not end where it should")
-        self._check(self.told["end"] == "out" or not self.sets["after"], "ladder stitches stand where there are thread bridges")
+        self._check(self.end == "out" or not self.sets["after"], "ladder stitches stand where there are thread bridges")
 
     def _check(self, right: bool, wrong: str) -> None:
         if not right:

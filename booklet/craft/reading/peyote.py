@@ -6,36 +6,33 @@ so on back to the first. After that a maker turns, and puts a stitch above every
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
+from types import ModuleType
 
 from .items import CannotRead, items
 from .told import ReadRow
 
-_FIRST = re.compile(r"Rows 1 and 2 ([←→]) (\d+) (?:stitches|sets): string (.+)")
-_ROW = re.compile(r"Row (\d+) ([←→]) (\d+) (?:stitch|stitches|set|sets): (.+?)(; edge turn)?")
 
-
-def read_rows(lines: Sequence[str]) -> tuple[ReadRow, ...]:
+def read_rows(lines: Sequence[str], grammar: ModuleType) -> tuple[ReadRow, ...]:
     """Work the lines in their order."""
     if not lines:
         raise CannotRead("there is no line to string")
-    columns, right, low = _string(lines[0])
+    columns, right, low = _string(lines[0], grammar)
     strung = {column: beads for column, beads in enumerate(columns)}
     zero, high = min(low), [column for column in strung if column not in low]
     rows = [_told(number, right, {column: strung[column] for column in line}, zero) for number, line in ((1, low), (2, high))]
     turned = False   # whether the thread has come back from an edge, and is inside the work
     for number, line in enumerate(lines[1:], 3):
         right = not right
-        placed, turned = _read_row(line, number, right, low, len(columns), turned)
+        placed, turned = _read_row(line, grammar, number, right, low, len(columns), turned)
         rows.append(_told(number, right, placed, zero))
         low, high = high, low
     return tuple(rows)
 
 
-def _string(line: str) -> tuple[list[tuple[str, ...]], bool, list[int]]:
+def _string(line: str, grammar: ModuleType) -> tuple[list[tuple[str, ...]], bool, list[int]]:
     """The sets of rows 1 and 2 from the left, the direction, and the columns of row 1."""
-    match = _FIRST.fullmatch(line)
+    match = grammar.PEYOTE_FIRST.fullmatch(line)
     if not match:
         raise CannotRead(f"cannot read this line back: {line!r}")
     sets, right = items(match[3], line), match[1] == "→"
@@ -47,8 +44,8 @@ def _string(line: str) -> tuple[list[tuple[str, ...]], bool, list[int]]:
     return columns, right, [column for column in range(len(sets)) if (column - (last if right else 0)) % 2 == 0]
 
 
-def _read_row(line: str, number: int, right: bool, low: list[int], across: int, turned: bool) -> tuple[dict[int, tuple[str, ...]], bool]:
-    match = _ROW.fullmatch(line)
+def _read_row(line: str, grammar: ModuleType, number: int, right: bool, low: list[int], across: int, turned: bool) -> tuple[dict[int, tuple[str, ...]], bool]:
+    match = grammar.PEYOTE_ROW.fullmatch(line)
     if not match or int(match[1]) != number or (match[2] == "→") != right:
         raise CannotRead(f"row {number} cannot be read from this line: {line!r}")
     sets = items(match[4], line)

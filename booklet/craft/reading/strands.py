@@ -1,22 +1,20 @@
 """Strands, read back from their printed lines.
 
-A line names beads in the order in which they are picked up. A twig stands in brackets; a charm is "the" and its name.
+A line names beads in the order in which they are picked up. A twig stands in brackets; a charm is a word before its name.
 """
 
 from __future__ import annotations
 
 import re
 from functools import total_ordering
+from types import ModuleType
 
 from msgspec import Struct
 
 from .items import CannotRead
 
-_STRAND = re.compile(r"Strand (\d+), (\d+) beads?(?:, (?:loop from place (\d+) to (\d+)|(twisted pair)))?: (.*)")
 _TIMES = re.compile(r"(\d+) × \[")
 _RUN = re.compile(r"(\d+)([A-Za-z0-9])(?![A-Za-z0-9])")
-_CHARM = re.compile(r"the ([^,;\[\]]+)")
-_TWIG = "twig ["
 
 
 class ReadLine(Struct, frozen=True):
@@ -45,17 +43,17 @@ class ReadStrand(Struct, frozen=True):
         return self.number < other.number
 
 
-def read_strand(line: str) -> ReadStrand:
+def read_strand(line: str, grammar: ModuleType) -> ReadStrand:
     """Raises CannotRead where the line makes no sense."""
-    match = _STRAND.fullmatch(line)
+    match = grammar.STRAND.fullmatch(line)
     if not match:
         raise CannotRead(f"cannot read this line back: {line!r}")
-    number, reader = int(match[1]), _Reader(match[6], line)
+    number, reader = int(match[1]), _Reader(match[6], line, grammar)
     down, up = (int(match[3]), int(match[4])) if match[3] else (number, number)
     if number not in (down, up):
         raise CannotRead(f"strand {number} is a loop that hangs at other places: {line!r}")
     told = reader.line()
-    second = tuple(reader.plain(reader.items()))[::-1] if match[5] and reader.takes("; up ") else None
+    second = tuple(reader.plain(reader.items()))[::-1] if match[5] and reader.takes(f"; {grammar.UP}") else None
     reader.ends()
     if match[3] and told.end or bool(match[5]) != (second is not None):
         raise CannotRead(f"strand {number} has other parts than its kind has: {line!r}")
@@ -68,8 +66,8 @@ def read_strand(line: str) -> ReadStrand:
 class _Reader:
     """Reads one text from left to right."""
 
-    def __init__(self, text: str, whole: str) -> None:
-        self.text, self.whole, self.at = text, whole, 0
+    def __init__(self, text: str, whole: str, grammar: ModuleType) -> None:
+        self.text, self.whole, self.grammar, self.at = text, whole, grammar, 0
 
     def takes(self, text: str) -> bool:
         """Step over a text, if it stands here."""
@@ -82,12 +80,12 @@ class _Reader:
             raise CannotRead(f"cannot read {self.text[self.at:]!r} in this line: {self.whole!r}")
 
     def line(self) -> ReadLine:
-        if self.text.startswith("end ", self.at) or self.text.startswith("; up ", self.at) or self.at == len(self.text):
+        if self.text.startswith((self.grammar.END, f"; {self.grammar.UP}"), self.at) or self.at == len(self.text):
             items: list = []
-            has_end = self.takes("end ")
+            has_end = self.takes(self.grammar.END)
         else:
             items = self.items()
-            has_end = self.takes("; end ")
+            has_end = self.takes(f"; {self.grammar.END}")
         return ReadLine(tuple(items), tuple(self.plain(self.items()) if has_end else ()))
 
     def items(self) -> list[str | ReadLine]:
@@ -103,7 +101,7 @@ class _Reader:
         return items
 
     def _item(self) -> list[str | ReadLine]:
-        if self.takes(_TWIG):
+        if self.takes(self.grammar.TWIG):
             twig = self.line()
             self.plain(list(twig.items))
             return self._closed([twig])
@@ -113,7 +111,7 @@ class _Reader:
         run = self._match(_RUN)
         if run:
             return [run[2]] * int(run[1])
-        charm = self._match(_CHARM)
+        charm = self._match(self.grammar.CHARM)
         if charm:
             return [f"the {charm[1]}"]
         raise CannotRead(f"cannot read {self.text[self.at:]!r} in this line: {self.whole!r}")

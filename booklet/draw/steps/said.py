@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ...craft.events import Anchor, Event, Guard, Pass, PickUp, Place, Ring, Through, WeaveIn
-from ...craft.language import _, listed, ngettext, sentences
+from ...craft.language import _, ngettext, sentences
 from ...craft.layout import Layout
 from ...craft.piece import Piece
 from ...craft.runs import said
