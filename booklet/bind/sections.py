@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 from msgspec import structs
 
-from ..craft.language import speaking
+from ..craft.language import _, speaking, spoken
 from ..craft.piece import Piece
 from ..draw.finished import finished_size, fitting
 from ..source.book import Book
@@ -87,9 +87,11 @@ class ViewOrder:
 
     piece: Piece
     scale: float
+    language: str   # of its text
 
     def fill(self) -> bytes:
-        return _json(_told(finished(self.piece, self.scale)))
+        with speaking(language(self.language)):
+            return _json(_told(finished(self.piece, self.scale)))
 
 
 @dataclass(frozen=True)
@@ -125,7 +127,7 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
 
 def _section(pattern: Pattern, said: dict) -> Section:
     refuse(pattern, said["wrong"])
-    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, pattern.level, said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
+    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
 
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:
@@ -136,7 +138,7 @@ async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("i
 
 async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
     """The finished pieces at one scale."""
-    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale) for piece in pieces)]
+    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale, spoken().tag) for piece in pieces)]
 
 
 def printed(pattern: Pattern) -> Pattern:
