@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from markupsafe import Markup
 from msgspec import structs
 
-from ..craft.language import speaking, spoken
+from ..craft.language import _, speaking, spoken
 from ..craft.piece import Piece
 from ..draw.finished import finished_size, fitting
 from ..source.book import Book
@@ -87,7 +87,7 @@ class ViewOrder:
 
     piece: Piece
     scale: float
-    language: str = "en"
+    language: str   # of its text
 
     def fill(self) -> bytes:
         with speaking(language(self.language)):
@@ -127,7 +127,7 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
 
 def _section(pattern: Pattern, said: dict) -> Section:
     refuse(pattern, said["wrong"])
-    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, pattern.level, said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
+    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
 
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:

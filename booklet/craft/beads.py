@@ -9,7 +9,7 @@ from math import pi
 
 from msgspec import Struct
 
-from .language import _, message
+from .language import _, in_figures, message
 
 # Soda-lime glass is published at 2.52-2.53, "glass" in handbooks at 2.4-2.8; bead makers do not say.
 GLASS_DENSITY = 2.5
@@ -67,4 +67,4 @@ def finish_said(finish: str) -> str:
 def kind_said(name: str) -> str:
     """The name of a kind, whose first word is translated where it is a shape: "cylinder 11/0"."""
     shape, gap, size = name.partition(" ")
-    return f"{_(shape) if shape in SHAPES else shape}{gap}{size}"
+    return f"{_(shape)}{gap}{in_figures(size)}" if shape in SHAPES else name

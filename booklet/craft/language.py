@@ -105,6 +105,11 @@ def plainly(value: float) -> str:
     return f"{value:g}".replace(".", _spoken.get().point)
 
 
+def in_figures(size: str) -> str:
+    """A size in words of a shop, such as "3.4" or "6 mm", with the point of the language."""
+    return size.replace(".", _spoken.get().point)
+
+
 def whole(value: int) -> str:
     """A whole number, parted at the thousands."""
     return f"{value:,}".replace(",", _spoken.get().comma)

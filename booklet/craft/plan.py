@@ -54,7 +54,7 @@ _MATERIALS = (message("gel-spun polyethylene"), message("nylon"))
 def thread_said(name: str) -> str:
     """The name of a thread, whose first word is translated where it is one of ours: "braided 6 lb"."""
     sort, gap, size = name.partition(" ")
-    return f"{_(sort) if sort in _SORTS else sort}{gap}{size}"
+    return f"{_(sort)}{gap}{size}" if sort in _SORTS else name
 
 
 def material_said(material: str) -> str:

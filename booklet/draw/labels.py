@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from ..craft.language import pgettext
 from ..craft.piece import RIGHT, Row
 from . import alphabet, tone
 from .grid import Grid
 from .picture import Picture, Style, polyline
 
 LEAST_CAP, MOST_CAP = 1.15, 2.6   # mm, height of row numbers
-BASE = "base"
 
 
 @dataclass(frozen=True)
@@ -39,6 +39,11 @@ class Measures:
     @property
     def line(self) -> float:
         return line_width(self.cap)
+
+
+def base_word() -> str:
+    """What stands at the base row, in letters of the alphabet of charts."""
+    return pgettext("chart", "base")
 
 
 def line_width(cap: float) -> float:
@@ -124,7 +129,7 @@ def room_at_start(row: Row, size: Measures, arrow: bool = True) -> float:
     """mm that number and arrow take."""
     extra = 0.0 if arrow else -size.gap - size.arrow
     if row.level == 0:
-        extra += 2 * size.dot + size.gap + alphabet.width(BASE, size.cap) + 0.8 * size.cap
+        extra += 2 * size.dot + size.gap + alphabet.width(base_word(), size.cap) + 0.8 * size.cap
     return size.gap + size.arrow + size.gap + alphabet.width(row.name, size.cap) + size.line + extra
 
 
@@ -165,7 +170,7 @@ def draw_labels(picture: Picture, grid: Grid, label: Label, size: Measures) -> N
     picture.add("row-numbers", pen(tone.TEXT, size.cap), alphabet.word(row.name, x, y, size.cap, anchor[away]))
     if row.level == 0:
         x += away * (alphabet.width(row.name, size.cap) + 0.8 * size.cap)
-        picture.add("base", pen(tone.TEXT, size.cap), alphabet.word(BASE, x, y, size.cap, anchor[away]))
+        picture.add("base", pen(tone.TEXT, size.cap), alphabet.word(base_word(), x, y, size.cap, anchor[away]))
     if label.total:
         on = -start_side(row)
         picture.add("row-totals", pen(tone.QUIET, size.small),

@@ -1,0 +1,133 @@
+"""The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
+
+import json
+import re
+import subprocess
+import sys
+
+import pikepdf
+import pypdfium2
+import pytest
+
+from booklet.bind import book
+from booklet.bind.catalogue import language
+from booklet.bind.context import shown
+from booklet.bind.geometry import web_room
+from booklet.bind.replayed import printed_lines
+from booklet.bind.translated import printing
+from booklet.bind.web.files import SCRIPTS
+from booklet.source.workspace import load
+from tests.bind.copies import TINY, copy_of
+
+LONG = 9   # characters of a fragment that tell a language
+BOOK = """
+editions: {deutsch: {language: de-AT}}
+translations:
+  de:
+    title: Ein kleiner Himmel
+    findings: {thread guard: Fadenschutz, ear wire: Ohrhaken}
+"""
+PATTERN = """
+translations:
+  de:
+    title: Morgenwolke
+    summary: Eine Wolke aus sechs Stichen.
+    beads: {W: kreideweiß, B: sturmblau}
+    notes: Die Grundreihe hat {{ base.stitches }} Stiche, "leicht" zu zählen.
+    steps: {finishing: Fertig.}
+    colourways: {dusk: {name: Dämmerung, beads: {B: Pflaume}}}
+    links: {film of the row start: Film vom Reihenanfang}
+"""
+
+
+@pytest.fixture(scope="module")
+def workspace(tmp_path_factory):
+    root = copy_of(TINY, tmp_path_factory.mktemp("german") / "tiny")
+    for name, more in (("book", BOOK), ("morning-cloud", PATTERN)):
+        file = root / "patterns" / f"{name}.yaml"
+        file.write_text(file.read_text("utf-8") + more, "utf-8")
+    (root / "patterns" / "pages" / "de").mkdir()
+    (root / "patterns" / "pages" / "de" / "hello.md").write_text("# Hallo\n\nEin Buch mit {{ patterns }} Anleitungen.\n", "utf-8")
+    found = load(root)
+    assert not found.findings
+    return found
+
+
+@pytest.fixture(scope="module")
+def pages(tmp_path_factory):
+    """The web pages of the book as if it were written in German."""
+    root = copy_of(TINY, tmp_path_factory.mktemp("german-web") / "tiny")
+    file = root / "patterns" / "book.yaml"
+    file.write_text(file.read_text("utf-8").replace("language: en", "language: de"), "utf-8")
+    return {name: content.decode() for name, content in book.web(load(root)).items() if name.endswith((".html", ".js", ".svg"))}
+
+
+@pytest.fixture(scope="module")
+def pdf(workspace):
+    (path,) = book.build(workspace, ("pdf",), name="deutsch")
+    return path
+
+
+def fragments():
+    """Pieces of the English messages, between their values, that are long enough to be known again, unless German says the same."""
+    messages = language("de").messages
+    german = " ".join(form for forms in messages.values() for form in forms)
+    found = {piece.strip(" .,;:") for _context, text in messages for piece in re.split(r"\{[^}]*\}", text)}
+    return sorted(piece for piece in found if len(piece) >= LONG and " " in piece and piece not in german)
+
+
+def folded(text):
+    return " ".join(text.replace("\u00a0", " ").split())
+
+
+def test_no_word_of_ours_is_left_in_the_pdf(pdf):
+    document = pypdfium2.PdfDocument(pdf)
+    text = folded(" ".join(page.get_textpage().get_text_bounded() for page in document))
+    document.close()
+    assert [piece for piece in fragments() if piece in text] == []
+    assert all(word in text for word in ("Ein kleiner Himmel", "Inhalt", "Morgenwolke", "Leicht, Seite", "Anfang innen", "1,40 m (55 in)", "10 % Reserve", "Fadenschutz, 4 mm",
+                                         "Bevor es losgeht", "Eine Anleitung finden", "Hallo", "„leicht“"))
+
+
+def test_the_pdf_says_its_language_and_that_of_each_passage(pdf):
+    with pikepdf.open(pdf) as file:
+        assert file.Root.Lang == "de-AT"
+        said = {str(one.Lang) for one in file.objects if isinstance(one, pikepdf.Dictionary) and "/S" in one and "/Lang" in one}
+    assert "en" in said
+
+
+def test_no_word_of_ours_is_left_in_the_web_pages(pages):
+    for name, page in pages.items():
+        text = folded(re.sub(r"WORDS = \{.*?\};", "", page) if name.endswith(".html") else page)
+        assert name.endswith(".js") or [piece for piece in fragments() if piece in text] == [], name
+    assert all('<html lang="de">' in page for name, page in pages.items() if name.endswith(".html"))
+
+
+def test_scripts_have_their_words(pages, tmp_path):
+    words = json.loads(re.search(r"var WORDS = (.*);", pages["booklet.js"])[1])
+    assert words["{count} pattern"] == ["{count} Anleitung", "{count} Anleitungen"] and words["All done"] == "Alles fertig"
+    assert SCRIPTS[0] == "words.js"
+
+
+def test_what_is_translated_is_printed_and_what_is_not_says_its_language(workspace):
+    with printing(workspace, "de") as told:
+        cloud, star = (shown(told.patterns[slug], web_room(), 1.0) for slug in ("morning-cloud", "evening-star"))
+    assert (cloud.title, [one.name for one in cloud.materials], cloud.colourways[0].name) == ("Morgenwolke", ["kreideweiß", "sturmblau", "silver drop"], "Dämmerung")
+    assert (cloud.materials[2].name.__html__(), star.title.__html__()) == (
+        '<span lang="en">silver drop</span>', '<span lang="en">Evening &lt;Star&gt; &amp; Moon</span>')
+    assert cloud.notes == "<p>Die Grundreihe hat 6 Stiche, „leicht“ zu zählen.</p>" and not hasattr(cloud.materials[0].name, "lang")
+    assert '<div lang="en"><p>Put it <em>on</em> and go out.</p></div>' in next(step.html for step in star.steps if step.id == "finishing")
+    assert next(step.html for step in cloud.steps if step.id == "finishing") == "<p>Fertig.</p>"
+    assert "ear-wire" in [step.id for step in cloud.steps] and cloud.links[0].label == "Film vom Reihenanfang"
+    assert cloud.colourways[0].changes == "B Pflaume, matt"
+
+
+def test_printed_lines_of_the_pages_are_german(pages):
+    rows, strands = printed_lines(pages["morning-cloud.html"])
+    assert rows[1].startswith("Reihe 2 ← 5 Sets: Anfang innen") and strands[0] == "Strang 1, 9 Perlen: 6W, 2B; Ende 1D"
+
+
+def test_english_reads_no_catalogue():
+    script = "import sys; from booklet.bind.catalogue import language; language('en-GB'); print('babel' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "False"
