@@ -65,7 +65,7 @@ def test_bookmarks_lead_to_patterns_and_their_parts(tiny):
     top = [entry.title for entry in reader.outline if not isinstance(entry, list)]
     assert top == ["A Small Sky", "About this book", "Contents", "Hello", "Before you begin", "Techniques", "Morning Cloud", "Evening <Star> & Moon", "Thanks", "Words we use", "Find a pattern"]
     below = [entry.title for group in reader.outline if isinstance(group, list) for entry in group if not isinstance(entry, list)]
-    assert below[:5] == ["Materials", "Thread and findings", "Body chart", "Body in words", "Fringe chart"]
+    assert below[:6] == ["Materials", "Thread and findings", "Body chart", "Body in words", "Step by step", "Fringe chart"]
 
 
 def test_page_boxes_are_the_trim_with_its_bleed(pdf):
@@ -128,7 +128,7 @@ def test_links_resolve_and_say_where_they_lead(pdf):
     links = [link for page in pdf.pages for link in page.get("/Annots", []) if link.Subtype == "/Link"]
     inner = [str(link.Dest) for link in links if "/Dest" in link]
     outer = {str(link.A.URI) for link in links if "/A" in link}
-    assert set(inner) == {"hello", "before-you-begin", "techniques", "morning-cloud", "evening-star", "thanks", "find-a-pattern"}
+    assert set(inner) == {"hello", "before-you-begin", "techniques", "morning-cloud", "evening-star", "thanks", "glossary", "find-a-pattern"}
     assert set(inner) <= known
     assert outer == {"https://example.org/row-start?a=1&b=2", "mailto:hello@example.org"}
     said = {str(link.Contents) for link in links}  # 7.18.5-2
