@@ -88,6 +88,7 @@ def _table(folder: Path, patterns: int, runs: int) -> None:
     waiting.stdin.close()
     waiting.wait()
     _print(taken, patterns)
+    quietly(book)
     engine = "weasyprint" in subprocess.run([book[0], "-X", "importtime", *book[1:]], cwd=ROOT, check=True, capture_output=True, text=True).stderr
     print(f"nothing changed: the typesetter is {'' if engine else 'not '}imported")
     sizes = {name: path.stat().st_size for name, path in (("booklet", next((root / "build").glob("*.pdf"))), ("chromium", folder / "book.pdf"), ("typst", folder / "typst.pdf"))}

@@ -13,6 +13,7 @@ import pypdfium2
 from booklet.bind.geometry import Sheet
 
 MM = 72 / 25.4
+BLANK = ["Your", "notes"]   # what stands on a page that is left blank
 _BULLET = "•"
 
 
@@ -29,8 +30,11 @@ class Said:
 def said(path: Path, sheet: Sheet) -> Said:
     """What a PDF says. Words that are broken at a hyphen are made whole, and signs of lists are left out."""
     document, texts = pypdfium2.PdfDocument(path), []
-    for page in document:
-        texts.append(page.get_textpage().get_text_bounded(bottom=(sheet.bottom - 2) * MM, top=(sheet.height - sheet.top + 2) * MM))
+    for number, page in enumerate(document, 1):
+        covers = number in (1, len(document))   # they have no page number, and words may stand low
+        inner = {} if covers else {"bottom": (sheet.bottom - 2) * MM, "top": (sheet.height - sheet.top + 2) * MM}
+        text = page.get_textpage().get_text_bounded(**inner)
+        texts.append("" if text.split() == BLANK else text)
     words = Counter(re.sub(r"(?<=\w)[-\ufffe\x02]\s*\n\s*", "-", "\n".join(texts)).replace(_BULLET, " ").casefold().split())
     numbers = Counter({word: count for word, count in words.items() if re.fullmatch(r"\d+[;,]?", word)})
     return Said(words - numbers, numbers, _pictures(path), len(texts))

@@ -48,7 +48,7 @@ def _for_browser(html: str, ours: Path) -> str:
         pages = {page.objgen: number for number, page in enumerate(pdf.pages, 1)}
         numbers = {str(name): pages[place[0].objgen] for name, place in pikepdf.NameTree(pdf.Root.Names.Dests).items()}
     numbered = re.sub(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}", lambda match: str(numbers[match[1]]), html)
-    return numbered.replace("<style>", f"<style>{css_for_pdf()}", 1)
+    return numbered.replace("<style>", f"<style>{css_for_pdf()}thead {{ display: table-row-group }}", 1)   # a head is not repeated where a table is broken
 
 
 def _compare(files: dict[str, Path], page, folios: int) -> None:
