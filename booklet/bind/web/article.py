@@ -14,6 +14,7 @@ from ...craft.events import row_section
 from ...craft.language import _, message
 from ...craft.needle import path
 from ...craft.piece import Piece
+from ...craft.stitches import stitch_of
 from ...source.pattern import Pattern
 from ..artist import Screen
 from ..context import Shown, shown
@@ -125,10 +126,11 @@ def _link(to: Variant, here: Variant, label: str, together: bool) -> Link:
 
 
 def picks(piece: Piece) -> dict[tuple[str, str | int], str]:
-    """By row and strand, the beads in the order of picking up: "2W 1B"."""
+    """By row and strand, the beads in the order of picking up: "2W 1B". Rows that are told together stand under the first of them."""
     needle = path(piece)
-    rows = {("row", row.name): [row.stitches[place.index - row.before].beads[place.level] for place in needle.picked_up(row_section(row))]
-            for row in piece.rows}
+    stitches = {(row.number, row.before + index): stitch for row in piece.rows for index, stitch in enumerate(row.stitches)}
+    rows = {("row", rows[0].name): [stitches[place.line, place.index].beads[place.level] for place in needle.picked_up(*map(row_section, rows))]
+            for rows in stitch_of(piece).told_together(piece)}
     return {section: _runs(keys) for section, keys in (rows | {("strand", strand.number): strand.all for strand in piece.strands}).items()}
 
 
