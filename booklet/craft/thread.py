@@ -133,12 +133,15 @@ def _legs(lengths: dict[Section, float]) -> list[tuple[Section, Section, float]]
 def section_lengths(events: Iterable[Event], places: Layout, piece: Piece) -> dict[Section, float]:
     """mm of path in each row or strand, in working order; the way to a section counts with that section."""
     lengths: dict[Section, float] = {}
-    here: tuple[float, float] | None = None
+    here: list[tuple[float, float]] = []   # where the needle is; nowhere yet where a thread begins
     for event in events:
-        points = _points(event, places, piece)
-        if here is not None and points and not isinstance(event, Anchor):
-            lengths[event.section] = lengths.get(event.section, 0.0) + sum(map(dist, (here, *points), points))
-        here = None if isinstance(event, Anchor) else points[-1] if points else here
+        if isinstance(event, Anchor):
+            here = []
+            continue
+        way = [*here, *_points(event, places, piece)]
+        if len(way) > 1:
+            lengths[event.section] = lengths.get(event.section, 0.0) + sum(map(dist, way, way[1:]))
+        here = way[-1:]
     return lengths
 
 
