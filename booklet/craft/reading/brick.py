@@ -6,6 +6,7 @@ under it, or the one that the words lead to.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from types import ModuleType
 
@@ -28,14 +29,14 @@ class _Reading:
 
     def __init__(self, line: str, done: list[ReadRow], grammar: ModuleType) -> None:
         self.line, self.done = line, done
-        match = grammar.BRICK_ROW.fullmatch(line)
+        match = re.fullmatch(grammar.BRICK_ROW, line)
         if not match:
             raise CannotRead(f"cannot read this line back: {line!r}")
         self.number, self.part, self.right, self.below = int(match[1]), match[2], match[3] == "→", bool(match[6])
         self.name, text = match[1] + match[2], match[7]
-        self.travel, self.source = grammar.BRICK_TRAVEL.match(text), grammar.BRICK_FROM.match(text)
+        self.travel, self.source = re.match(grammar.BRICK_TRAVEL, text), re.match(grammar.BRICK_FROM, text)
         lead = self.travel or self.source
-        self.told = grammar.BRICK_TEXT.fullmatch(text[lead.end():] if lead else text)
+        self.told = re.fullmatch(grammar.BRICK_TEXT, text[lead.end():] if lead else text)
         if not self.told:
             raise CannotRead(f"cannot read this line back: {line!r}")
         self.how, self.end = grammar.STARTS[self.told["how"]], grammar.ENDS.get(self.told["end"])

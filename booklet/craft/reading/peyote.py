@@ -6,6 +6,7 @@ so on back to the first. After that a maker turns, and puts a stitch above every
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from types import ModuleType
 
@@ -32,7 +33,7 @@ def read_rows(lines: Sequence[str], grammar: ModuleType) -> tuple[ReadRow, ...]:
 
 def _string(line: str, grammar: ModuleType) -> tuple[list[tuple[str, ...]], bool, list[int]]:
     """The sets of rows 1 and 2 from the left, the direction, and the columns of row 1."""
-    match = grammar.PEYOTE_FIRST.fullmatch(line)
+    match = re.fullmatch(grammar.PEYOTE_FIRST, line)
     if not match:
         raise CannotRead(f"cannot read this line back: {line!r}")
     sets, right = items(match[3], line), match[1] == "→"
@@ -45,7 +46,7 @@ def _string(line: str, grammar: ModuleType) -> tuple[list[tuple[str, ...]], bool
 
 
 def _read_row(line: str, grammar: ModuleType, number: int, right: bool, low: list[int], across: int, turned: bool) -> tuple[dict[int, tuple[str, ...]], bool]:
-    match = grammar.PEYOTE_ROW.fullmatch(line)
+    match = re.fullmatch(grammar.PEYOTE_ROW, line)
     if not match or int(match[1]) != number or (match[2] == "→") != right:
         raise CannotRead(f"row {number} cannot be read from this line: {line!r}")
     sets = items(match[4], line)

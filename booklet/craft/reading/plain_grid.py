@@ -6,6 +6,7 @@ out, and the count of its beads says where it ends.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from types import ModuleType
 
@@ -23,7 +24,7 @@ def read_rows(lines: Sequence[str], grammar: ModuleType, turned: bool) -> tuple[
 
 
 def _read_row(line: str, grammar: ModuleType, number: int, before: ReadRow | None, turned: bool) -> ReadRow:
-    match = grammar.GRID_ROW.fullmatch(line)
+    match = re.fullmatch(grammar.GRID_ROW, line)
     if not match or int(match[1]) != number:
         raise CannotRead(f"cannot read this line back: {line!r}")
     right, sets = match[2] == "→", items(match[6], line)

@@ -13,8 +13,8 @@ from msgspec import Struct
 
 from .items import CannotRead
 
-_TIMES = re.compile(r"(\d+) × \[")
-_RUN = re.compile(r"(\d+)([A-Za-z0-9])(?![A-Za-z0-9])")
+_TIMES = r"(\d+) × \["
+_RUN = r"(\d+)([A-Za-z0-9])(?![A-Za-z0-9])"
 
 
 class ReadLine(Struct, frozen=True):
@@ -45,7 +45,7 @@ class ReadStrand(Struct, frozen=True):
 
 def read_strand(line: str, grammar: ModuleType) -> ReadStrand:
     """Raises CannotRead where the line makes no sense."""
-    match = grammar.STRAND.fullmatch(line)
+    match = re.fullmatch(grammar.STRAND, line)
     if not match:
         raise CannotRead(f"cannot read this line back: {line!r}")
     number, reader = int(match[1]), _Reader(match[6], line, grammar)
@@ -121,7 +121,7 @@ class _Reader:
             raise CannotRead(f"a bracket is never closed in this line: {self.whole!r}")
         return found
 
-    def _match(self, pattern: re.Pattern) -> re.Match | None:
-        match = pattern.match(self.text, self.at)
+    def _match(self, pattern: str) -> re.Match | None:
+        match = re.compile(pattern).match(self.text, self.at)
         self.at = match.end() if match else self.at
         return match
