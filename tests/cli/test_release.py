@@ -22,7 +22,7 @@ TINY = Path(__file__).parents[1] / "books" / "tiny"
 def root(tmp_path):
     """The tiny book, in its first edition."""
     shutil.copytree(TINY, tmp_path / "tiny")
-    change(tmp_path / "tiny", "morning-cloud.yaml", ("level: beginner", "level: intermediate"), (" > 3B", ""))
+    change(tmp_path / "tiny", "morning-cloud.yaml", (" > 3B", ""))
     return tmp_path / "tiny"
 
 

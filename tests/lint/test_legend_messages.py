@@ -86,3 +86,11 @@ def test_error_colourway_like_legend(tmp_path):
     assert found(tmp_path, text) == [
         f"{FILE}:14:3: warning: the colourway dusk has the same colours as the legend [colourway-like-legend]",
         f"{FILE}:16:3: warning: the colourway noon has the same colours as the colourway dawn [colourway-like-legend]"]
+
+
+def test_error_bead_listed_twice(tmp_path):
+    text = legend(WHITE, ("B", "storm blue", "#3d5a80"), ("D", "evening blue", "#3D5A80"), ("E", "night blue", "#3d5a81"))
+    assert said(tmp_path, text, "bead-listed-twice") == [
+        f"{FILE}:9:35: warning: D (evening blue) is the same bead as B (storm blue): cylinder 11/0, #3d5a80, matte"]
+    other_kind = text + legend(("F", "far blue", "#3d5a80"), kind="round 15/0").removeprefix("beads:\n")
+    assert len(said(tmp_path, other_kind, "bead-listed-twice")) == 1

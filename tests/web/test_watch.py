@@ -87,7 +87,7 @@ def test_a_saved_change_reaches_the_page_which_keeps_its_place(root, address, br
 def test_a_page_that_has_not_changed_is_left_alone(root, address, browser):
     browser.get(f"{address}glossary.html")
     browser.execute_script("window.before = true")
-    with changed(root, "drop: 2", "drop: 2 "), changed(root, "level: beginner", "level: beginer"):
+    with changed(root, "drop: 2", "drop: 2 "), changed(root, "level: intermediate", "level: intermedate"):
         until(browser, found("morning-cloud.yaml:4:8"))
         assert browser.execute_script("return window.before")
     until(browser, f"!({found('as they last were')})")
