@@ -65,6 +65,12 @@ def test_error_type_too_small(tmp_path):
     assert f"{FILE}:1:8: warning: page 1 of the single has type of 4 points; 7.2 is the least of this edition [type-too-small]" in fitted(tmp_path)
 
 
+def test_error_nearly_empty_page(tmp_path):
+    with_style(tmp_path, ".closing { break-before: page }")
+    assert fitted(tmp_path, PATTERN + "notes: |\n  It floats by.\n") == [
+        f"{FILE}:1:8: note: page 6 of the single is nearly empty [nearly-empty-page]"]
+
+
 def test_error_a_chart_with_beads_too_small(tmp_path):
     rows = "\n".join("    | " + (" " if row % 2 else "") + " ".join("W" * (59 - row % 2)) for row in range(2))
     workspace = load(write_book(tmp_path, {"morning-cloud.yaml": PATTERN.partition("  chart")[0] + f"  chart: |\n{rows}\n"}))
