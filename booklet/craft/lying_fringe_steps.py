@@ -50,7 +50,8 @@ def _pulled(piece: Piece, strands: Sequence[Strand]) -> str:
 
 def _plain(piece: Piece) -> Step:
     unit, count = unit_of(piece), len(piece.strands)
-    begin = _("Work {count} strands, one under each {unit} of row 1, {edge}.", count=count, unit=unit, edge=from_edge(opposite(piece.along))) if count > 1 else \
+    begin = ngettext("Work {count} strands, one under each {unit} of row 1, {edge}.", "Work {count} strands, one under each {unit} of row 1, {edge}.", count,
+                     unit=unit, edge=from_edge(opposite(piece.along))) if count > 1 else \
         _("Work one strand, under the one {unit} of row 1.", unit=unit)
     again = {"unit": unit, "beside": bead_or_set(piece)}
     on = _("Pass once more through the {unit} that the thread came out of, the same way, so that the strand hangs under it; "
