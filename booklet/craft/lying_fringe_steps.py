@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .fringe_steps import charm_step, is_plain, longest_said, loops_said, thread_taken, twigs_step, twists_said, where_said, with_end
-from .language import _, sentences
+from .language import _, ngettext, sentences
 from .piece import LEFT, Piece, opposite
 from .plan import ThreadPlan
 from .saying import Step, at_edge, bead_or_set, from_edge, on_side, strands_said, to_edge, towards, unit_of
