@@ -26,7 +26,7 @@ NEED_OF_PANGO = "Pango, which sets the pages of the PDF,"
 
 # Modules that must load, by the extra that brings them ("" is what every run needs).
 PARTS = {
-    "": "barcode click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe msgspec nh3 pikepdf PIL"
+    "": "babel barcode click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe msgspec nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich rjsmin segno stdnum svgwrite uharfbuzz watchfiles yaml",
     "test": "coloraide distributed hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
             " scipy selenium skimage tinyhtml5 vermin xdist yamllint",

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import NamedTuple
 
 from .beads import Bead, finish_said, kind_said
-from .language import _, listed, plainly, whole
+from .language import _, listed, ngettext, plainly, whole
 from .piece import Hanger, Piece
 from .runs import said
 from .tally import Tally
@@ -27,7 +27,7 @@ class Correction(NamedTuple):
 
 def corrections(old: Piece, new: Piece) -> tuple[Correction, ...]:
     """Rows whose words differ, by number and part, strands from the left, then the hanger. Raises ValueError for a piece that cannot be worked."""
-    rows = _differing("row", lambda row: _("Row {numbers}", numbers=row), _rows(old), _rows(new))
+    rows = _differing("row", lambda row: ngettext("Row {numbers}", "Rows {numbers}", 1, numbers=row), _rows(old), _rows(new))
     strands = _differing("strand", lambda number: _("Strand {number}", number=number), _strands(old), _strands(new))
     return (*rows, *strands, *_differing("hanger", lambda key: _("Hanger"), {"": _hangers(old)}, {"": _hangers(new)}))
 

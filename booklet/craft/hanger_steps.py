@@ -59,8 +59,8 @@ def _one(piece: Piece, number: int, before: int | None) -> str:
 
 def _travel(piece: Piece, top: Row, before: int | None, two: bool) -> str:
     """To the top of the first of the stitches that carry a hanger: along its row, or from another row."""
-    here, unit = piece.rows[-1] if before is None else _top(piece, before), unit_of(piece)
-    goal = _("until the thread exits the top of the nearer one", unit=unit) if two else _("until the thread exits the top of it", unit=unit)
+    here = piece.rows[-1] if before is None else _top(piece, before)
+    goal = _("until the thread exits the top of the nearer one") if two else _("until the thread exits the top of it")
     if here != top and not (before is None and _from_below(piece, top)):
         return _("Weave through the stitches to row {row}, {goal}.", row=top.name, goal=goal)
     if top == piece.drawn[-1]:
@@ -90,7 +90,7 @@ def _lying(piece: Piece) -> Step:
 def _one_lying(piece: Piece, number: int) -> str:
     hanger, side = piece.hangers[number - 1], hanger_side(piece, number)
     left, right = carriers(piece, hanger)
-    told = {"row": top_row(piece).number, "unit": unit_of(piece), "inward": towards(opposite(side)), "outward": towards(side), "through": _through(hanger)}
+    told = {"row": top_row(piece).number, "inward": towards(opposite(side)), "outward": towards(side), "through": _through(hanger)}
     if left == right:
         way = _("Pass through a lower row {inward} until you are past it, come up into row {row} and pass back through it {outward}. "
                 "{through} and pass through it {outward} again.", **told)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .fringe_steps import charm_step, is_plain, longest_said, loops_said, thread_taken, twigs_step, twists_said, where_said, with_end
-from .language import _, sentences
+from .language import _, ngettext, sentences
 from .piece import LEFT, Piece, opposite
 from .plan import ThreadPlan
 from .saying import Step, at_edge, bead_or_set, from_edge, on_side, strands_said, to_edge, towards, unit_of
@@ -50,7 +50,8 @@ def _pulled(piece: Piece, strands: Sequence[Strand]) -> str:
 
 def _plain(piece: Piece) -> Step:
     unit, count = unit_of(piece), len(piece.strands)
-    begin = _("Work {count} strands, one under each {unit} of row 1, {edge}.", count=count, unit=unit, edge=from_edge(opposite(piece.along))) if count > 1 else \
+    begin = ngettext("Work {count} strands, one under each {unit} of row 1, {edge}.", "Work {count} strands, one under each {unit} of row 1, {edge}.", count,
+                     unit=unit, edge=from_edge(opposite(piece.along))) if count > 1 else \
         _("Work one strand, under the one {unit} of row 1.", unit=unit)
     again = {"unit": unit, "beside": bead_or_set(piece)}
     on = _("Pass once more through the {unit} that the thread came out of, the same way, so that the strand hangs under it; "

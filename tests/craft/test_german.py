@@ -1,15 +1,22 @@
 """German words: what they say, and that they are read back by a grammar of their own."""
 
+import re
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec import structs
 from tests.craft.fringes import fringed
 from tests.craft.pieces import piece, stepped, workable
 from tests.craft.weaves import any_weave
 
 from booklet.bind.catalogue import language
 from booklet.craft.language import _, decimal, ngettext, noun, speaking, whole
+from booklet.craft.piece import Hanger
+from booklet.craft.plan import ThreadPlan
 from booklet.craft.replay import CannotRead, differences, replay
+from booklet.craft.steps import reading_the_chart, steps
+from booklet.craft.thread import thread_use
 from booklet.craft.words import row_words, strand_words
 
 
@@ -65,3 +72,14 @@ def test_numbers_plurals_and_genders():
         said = [_("The thread exits the second {unit}.", unit=noun(*names)) for names in (("stitch", "stitches"), ("set", "sets"), ("bead", "beads"))]
     assert said == ["Der Faden tritt aus dem zweiten Stich aus.", "Der Faden tritt aus dem zweiten Set aus.", "Der Faden tritt aus der zweiten Perle aus."]
     assert _("Row 1") == "Row 1" and decimal(1.4, 1) == "1.4"
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.one_of(workable(), stepped(), fringed(), any_weave()), st.booleans())
+def test_steps_of_every_piece_are_german(made, hung):
+    made = structs.replace(made, hangers=(Hanger("loop", ("W", "B"), at="left"), Hanger("guard", at="right"))) if hung else made
+    plan = ThreadPlan(length=600.0)
+    with speaking(language("de")):
+        told = [reading_the_chart(made), *(f"{step.title} {step.text}" for step in steps(made, plan, thread_use(made, plan), ear_wire=True))]
+    for text in told:
+        assert not re.search(r"\b(?:the|and|with|through|row|strand|stitch|bead|beads)\b|[{}|]", text), text

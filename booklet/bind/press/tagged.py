@@ -2,9 +2,28 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from urllib.parse import unquote
 
 from .addresses import LINK
+
+
+@lru_cache(maxsize=None)
+def tell_languages() -> None:
+    """Let the typesetter say the language of every element that has one of its own, as PDF/UA asks. It has no way to be asked for this."""
+    import pydyf
+    from weasyprint.pdf import tags
+
+    build = tags._build_box_tree
+
+    def built(box, *others):
+        for element in build(box, *others):
+            lang = None if getattr(box, "element", None) is None else box.element.get("lang")
+            if lang:
+                element["Lang"] = pydyf.String(lang)
+            yield element
+
+    tags._build_box_tree = built
 
 
 def finish(pdf) -> dict[str, str]:

@@ -19,7 +19,7 @@ from .capture import Captured, capture, take_one
 from .folios import folio_pages, for_folios, for_parts
 from .fragment import Fragment
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
-from .tagged import finish
+from .tagged import finish, tell_languages
 
 END = "booklet-end"      # id of the empty element behind a part, which shows where the part has ended
 
@@ -36,6 +36,7 @@ def _engine():
     from weasyprint import CSS, HTML
     from weasyprint.text.fonts import FontConfiguration
 
+    tell_languages()
     fonts = FontConfiguration()
     atexit.register(_engine.cache_clear)   # at the very end Python has taken away what it needs to close its fonts
     return HTML, CSS, fonts, CSS(string=css_for_pdf(), font_config=fonts, url_fetcher=fetcher_of({}))

@@ -37,7 +37,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern = subject.pattern
     named = [(("beads", key, "colour"), bead) for key, bead in pattern.legend.items()]
     named += [(("colourways", way, key, "colour"), bead) for way, changed in pattern.colourways.items() for key, bead in changed.items()]
-    for path, bead in named:
+    for path, bead in named if subject.is_english else ():
         word, depth = _word(bead), _depth(bead)
         if word and not looks_like(bead.colour, word):
             yield Finding(pattern.mark(*path), SEVERITY, ID, f"{bead.key} is called {bead.name}, but {bead.colour} is no {word}")

@@ -35,6 +35,9 @@ def _in_pattern(subject: Subject) -> Iterator[Finding]:
     pattern, known = subject.pattern, names(subject.pattern.legend)
     prose = {("notes",): pattern.notes}
     prose |= {("steps", name, part): getattr(step, part) for name, step in pattern.steps.items() for part in ("before", "text", "after")}
+    for tag, told in pattern.translations.items():
+        prose[("translations", tag, "notes")] = told.notes or ""
+        prose |= {("translations", tag, "steps", name, part): getattr(step, part) for name, step in (told.steps or {}).items() if step for part in ("before", "text", "after")}
     for path, words in prose.items():
         if "{{" in words:
             yield from _unknown(words, known, subject.text(pattern.file), pattern.mark(*path), "")

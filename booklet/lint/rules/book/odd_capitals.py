@@ -39,6 +39,8 @@ STYLES = {"title": "a capital for each main word", "sentence": "one capital at t
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every title against most titles, every bead name against most bead names."""
+    if not subject.is_english:
+        return
     patterns = subject.workspace.patterns.values()
     titles = [(pattern.title, pattern.mark("title"), "title") for pattern in patterns if pattern.title]
     beads = [(bead.name, pattern.mark("beads", key, "name"), "bead name") for pattern in patterns for key, bead in pattern.legend.items()]

@@ -38,6 +38,8 @@ _PART = re.compile(r"\b(?:first|last|next|other|these|those|any|of|about|over|th
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every such number in the book's titles and on its pages."""
+    if not subject.is_english:
+        return
     book, count = subject.book, len(subject.workspace.slugs)
     for name in ("title", "subtitle"):
         for match in _wrong(getattr(book, name), count):
