@@ -28,7 +28,7 @@ NEED_OF_PANGO = "Pango, which sets the pages of the PDF,"
 PARTS = {
     "": "babel barcode click fontTools font_source_sans_pro font_source_serif_pro jinja2 markdown markupsafe msgspec nh3 pikepdf PIL"
         " pydyf pypdfium2 resvg_py rich rjsmin segno stdnum svgwrite uharfbuzz watchfiles yaml",
-    "test": "coloraide distributed hatchling hypothesis jsonschema networkx numpy packaging papersize pypdf pytest"
+    "test": "coloraide distributed hatchling hypothesis jsonschema networkx numpy packaging papersize pdfua pypdf pytest"
             " scipy selenium skimage tinyhtml5 vermin xdist yamllint",
 }
 SOUND, BROKEN, NO_PANGO = 0, 1, 4

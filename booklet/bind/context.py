@@ -272,7 +272,7 @@ def _facts(pattern: Pattern, counts: Tally) -> tuple[Fact, ...]:
     if counts.pieces > 1:
         beads = _("{first}, {second}", first=beads, second=_("{number} in all", number=count(counts.beads * counts.pieces)))
     facts += [Fact(_("Mass"), _mass(weight, pattern.pieces)), Fact(_("Beads"), beads)]
-    return tuple(facts)
+    return tuple(Fact(fact.name, fact.text[:1].upper() + fact.text[1:]) for fact in facts)   # style sheets can do this only by tearing the first letter off
 
 
 def _mass(weight: float, pieces: int) -> str:

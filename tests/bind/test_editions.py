@@ -1,10 +1,9 @@
 """Editions of the tiny book, measured in the finished PDF files.
 
-Boxes: "Page.Box enum" (ISO 32000-1, 14.11.2). PDF/X: "PDF/X-1a checklist". Large print: "Guidelines for Large Print".
+Boxes: "Page.Box enum" (ISO 32000-1, 14.11.2). PDF/X: "PDF/X-1a checklist". Large print, the left hand and screens are tested with the demo book.
 """
 
 import asyncio
-import io
 
 import numpy
 import pikepdf
@@ -12,11 +11,12 @@ import pypdf
 import pypdfium2
 import pytest
 
-from booklet.bind import book, single
+from booklet.bind import book
 from booklet.bind.edition import edition, editions
 from booklet.bind.geometry import gutter_for, sheet
-from booklet.bind.replayed import check_words
-from booklet.errors import FindingsError, WrongUse
+from booklet.bind.pdf import working_in
+from booklet.bind.press.workshop import HereAndNow, Workshop
+from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
 
@@ -26,9 +26,6 @@ isbn: 978-3-16-148410-0
 editions:
   press:   {size: 6x9, bleed: 3 mm, marks: true, gutter: by pages, paper: 0.2 mm, output: PDF/X-4, profile: press.icc}
   archive: {grey: true, output: PDF/A-2, bleed: 0 mm, start: right}
-  large:   {size: Letter, large: true, start: any}
-  left:    {hand: left}
-  screen:  {screen: true}
   sheets:  {sheets: two-up}
 """
 
@@ -49,7 +46,10 @@ def made(tmp_path_factory):
     (root / "patterns" / "press.icc").write_bytes(press_profile())
     workspace = load(root)
     assert not workspace.findings
-    files = {path.stem.removeprefix("a-small-sky-"): path for name in workspace.book.editions for path in book.build(workspace, ("pdf",), name=name)}
+    with working_in(Workshop(start=HereAndNow)):   # what editions have in common is set once
+        files = {path.stem.removeprefix("a-small-sky-"): path for name in workspace.book.editions for path in book.build(workspace, ("pdf",), name=name)}
+        files["inside"] = root / "inside.pdf"
+        files["inside"].write_bytes(asyncio.run(book.bound(workspace, edition(workspace.book, "sheets"))))
     return workspace, files
 
 
@@ -114,46 +114,17 @@ def test_a_grey_edition_has_no_colour_at_all(made):
         assert (pixels.max(axis=2) - pixels.min(axis=2)).max() <= 2
 
 
-def test_large_print_has_no_type_below_18_points_and_no_italics(made):
-    sizes, fonts = [], set()
-
-    def seen(text, matrix, position, font, height):
-        if text.strip():
-            sizes.append(round(height * abs(matrix[3] or 1), 1))
-            fonts.add(str(font["/BaseFont"]))
-
-    reader = pypdf.PdfReader(made[1]["large"])
-    for page in reader.pages:
-        page.extract_text(visitor_text=seen)
-    assert len(sizes) > 100 and min(sizes) * 0.75 >= 17.9 or min(sizes) >= 17.9   # the page is scaled by 0.75 (CSS pixels)
-    assert fonts and not any("It" in name.split("-")[-1] or "Serif" in name for name in fonts), fonts
-    assert size(boxes(made[1]["large"])[0]["TrimBox"]) == pytest.approx((215.9, 279.4), abs=0.01)
-
-
-def test_words_of_the_left_hand_rebuild_the_chart(made):
-    workspace, _ = made
-    on = edition(workspace.book, "left")
-    for pattern in book.workable(workspace, workspace.patterns.values(), on.hand):
-        assert pattern.piece.hand == pattern.piece.base.direction == "left"
-        html = asyncio.run(single.single_html(workspace, pattern.slug, on))
-        check_words(pattern, html)
-        with pytest.raises(FindingsError):
-            check_words(workspace.patterns[pattern.slug], html)
-
-
-def test_screen_pages_are_as_wide_as_a_phone_shows_and_have_links(made):
-    assert {tuple(round(side) for side in size(page["TrimBox"])) for page in boxes(made[1]["screen"])} == {(90, 160)}
-    with pikepdf.open(made[1]["screen"]) as pdf:
-        assert sum(len(page.get("/Annots", [])) for page in pdf.pages) > 5
-
-
 def test_sheets_hold_two_pages_a_side_with_the_last_beside_the_first(made):
-    workspace, files = made
-    single_pages = pypdf.PdfReader(io.BytesIO(asyncio.run(book.bound(workspace, edition(workspace.book))))).pages
-    sheets = pypdf.PdfReader(files["sheets"]).pages
-    assert len(sheets) == 2 * -(-len(single_pages) // 4)
-    assert float(sheets[0].mediabox.width) * MM == pytest.approx(296, abs=0.01)
-    assert "A Small Sky" in sheets[0].extract_text()
+    """"imposition" (a glossary): the two pages of a side add up to one more than their number. Read from the words on the sheets."""
+    pages, sheets = ([" ".join(page.extract_text().split()) for page in pypdf.PdfReader(made[1][name]).pages] for name in ("inside", "sheets"))
+    total = 4 * -(-len(pages) // 4)
+    pages += [""] * (total - len(pages))
+    assert len(sheets) == total // 2
+    for number, side in enumerate(sheets):
+        right = number + 1 if number % 2 == 0 else total - number
+        for one in (right, total + 1 - right):
+            assert pages[one - 1][:60] in side
+    assert float(pypdf.PdfReader(made[1]["sheets"]).pages[0].mediabox.width) * MM == pytest.approx(296, abs=0.01)
 
 
 def test_the_cover_is_back_spine_and_front(made):
@@ -165,9 +136,9 @@ def test_the_cover_is_back_spine_and_front(made):
 
 
 def test_error_an_edition_that_is_not_named(made):
-    with pytest.raises(WrongUse, match="there is no edition 'larg'"):
-        edition(made[0].book, "larg")
-    assert [on.name for on in editions(made[0].book, "all")] == ["", "press", "archive", "large", "left", "screen", "sheets"]
+    with pytest.raises(WrongUse, match="there is no edition 'arch'"):
+        edition(made[0].book, "arch")
+    assert [on.name for on in editions(made[0].book, "all")] == ["", "press", "archive", "sheets"]
 
 
 @pytest.mark.parametrize(("pages", "inside"), [(40, 15.316), (150, 15.316), (600, 19.1)])
