@@ -13,10 +13,12 @@ from typing import Any
 
 from msgspec import Struct
 
+from ...craft.piece import Piece
 from ...source.records import Form
 from ..passages import Passage
 from .versions import engine_versions
 
+MOST_PIECES = 2000   # whose digests are kept
 UNKEYED = {"keyed": False}   # metadata of a field that eases the work and does not change its result
 
 
@@ -129,9 +131,32 @@ def _written(value: Any) -> bytes:
         sign, parts = b"f", sorted(map(_written, value))
     elif isinstance(value, Mapping):
         sign, parts = b"m", [_written(part) for item in value.items() for part in item]
+    elif isinstance(value, Piece):
+        sign, parts = b"p", [_piece_digest(value)]
     else:
-        sign, parts = b"d", [type(value).__name__.encode(), *(_written(getattr(value, name)) for name in _names(type(value)))]
+        sign, parts = _group(value)
+    return _joined(sign, parts)
+
+
+def _joined(sign: bytes, parts: list[bytes]) -> bytes:
     return b"".join([sign, b"%d:" % len(parts), *(b"%d:%s" % (len(part), part) for part in parts)])
+
+
+def _group(value: Any) -> tuple[bytes, list[bytes]]:
+    return b"d", [type(value).__name__.encode(), *(_written(getattr(value, name)) for name in _names(type(value)))]
+
+
+_pieces: dict[int, tuple[Piece, bytes]] = {}   # by identity, because a piece cannot be hashed
+
+
+def _piece_digest(piece: Piece) -> bytes:
+    """The digest of a piece, which has thousands of parts, and is asked for by several orders of every pattern."""
+    known = _pieces.get(id(piece))
+    if known is None or known[0] is not piece:
+        if len(_pieces) > MOST_PIECES:
+            _pieces.clear()
+        known = _pieces[id(piece)] = piece, sha256(_joined(*_group(piece))).digest()
+    return known[1]
 
 
 @lru_cache(maxsize=None)
