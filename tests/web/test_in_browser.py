@@ -146,11 +146,13 @@ def test_the_thread_of_a_step_goes_on_action_by_action(page):
     for number in range(1, last + 1):
         on.click()
         seen.append(image.screenshot_as_png)
-        assert one(box, "output").text.startswith(f"{number} p") and image.get_attribute("src").endswith(f".svg#p{number}")
+        assert one(box, "output").text.startswith(f"{number} p") and image.get_attribute("src").endswith(f".svg#s{number}")
     assert last == 3 and len(set(seen)) == last
     back.click()
-    assert image.get_attribute("src").endswith(".svg#p2")
     page.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": []})
+    assert image.get_attribute("src").endswith(".svg#s2")
+    back.click()
+    assert image.get_attribute("src").endswith(".svg#p1")
 
 
 def shown_articles(browser):
