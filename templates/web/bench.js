@@ -39,14 +39,13 @@ function Bench(place) {
   };
 
   function reveal(line) {
-    var calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     var figure = line.closest(".work").querySelector("figure"), part = chartParts(line)[0];
     if (!part) { return; }
     var box = part.getBoundingClientRect(), pane = one(figure, ".pane"), frame = pane.getBoundingClientRect();
     pane.scrollBy({top: (box.top + box.bottom - frame.top - frame.bottom) / 2, left: (box.left + box.right - frame.left - frame.right) / 2});
     box = part.getBoundingClientRect();
     var room = innerHeight - panel.offsetHeight;
-    if (box.top < 10 || box.bottom > room - 10) { scrollBy({top: (box.top + box.bottom) / 2 - room / 2, behavior: calm ? "auto" : "smooth"}); }
+    if (box.top < 10 || box.bottom > room - 10) { scrollBy({top: (box.top + box.bottom) / 2 - room / 2, behavior: isCalm() ? "auto" : "smooth"}); }
   }
 
   this.act = function (name) {

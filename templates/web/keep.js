@@ -15,6 +15,8 @@ function all(inside, what) { return Array.from(inside.querySelectorAll(what)); }
 
 function on(what, event, act) { what.addEventListener(event, act); }
 
+function isCalm() { return matchMedia("(prefers-reduced-motion: reduce)").matches; }
+
 function button(label, act) {
   var made = document.createElement("button");
   made.type = "button";

@@ -7,7 +7,7 @@ function Steps(box) {
 
   function go(step) {
     at = (at + step + last + 1) % (last + 1);
-    image.src = at ? source + "#p" + at : source;
+    image.src = at ? source + (isCalm() ? "#s" : "#p") + at : source;
     told.textContent = at ? parts[at - 1] : "";
   }
 

@@ -48,7 +48,7 @@ def test_every_action_can_be_shown_and_has_its_needle():
             continue
         root = ElementTree.fromstring(scene_svg(stage, scene, on=Moving))
         actions = len(scene.actions)
-        assert [part.get("id") for part in root if part.get("id")] == [f"p{number}" for number in range(1, actions + 1)]
+        assert [part.get("id") for part in root if part.get("id")] == [f"{kind}{number}" for number in range(1, actions + 1) for kind in "ps"]
         classes = [part.get("class", "").split() for part in root if part.tag.endswith("path")]
         for number in range(1, actions + 1):
             assert any("x" in names and f"k{number}" in names for names in classes)

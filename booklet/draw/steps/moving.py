@@ -1,7 +1,7 @@
-"""A step picture in a file of its own that can show the thread on its way: the fragment `#p3` shows the first three actions, the third in motion.
+"""A step picture in a file of its own that can show the thread on its way: the fragment `#p3` shows the first three actions, the third in motion; `#s3` shows them at rest.
 
-All of it is style within the file, so that it works in an `<img>`, from a disk, and where a reader wants no motion. Without a fragment
-it is the picture as printed.
+All of it is style within the file, so that it works in an `<img>` and from a disk. Browsers do not tell a picture that its reader wants no motion,
+so the page asks for what it needs. Without a fragment it is the picture as printed.
 """
 
 from __future__ import annotations
@@ -13,7 +13,8 @@ from ..picture import Picture, Style
 from ..short import relative, short_number
 
 SLOT, LONGEST = 0.7, 2.8    # seconds for one stretch of thread, and at most for a whole action
-DRAWN = ("thread", "halo")   # layers whose lines are seen to grow
+DRAWN = ("thread", "halo")      # layers whose lines are seen to grow
+AHEAD = ("number", "figure")    # layers that say what comes
 
 
 class Moving(Picture):
@@ -41,7 +42,7 @@ class Moving(Picture):
                 painted += [_path(look, part, path, layer, slots) for path in (paths if layer.split("-")[0] in DRAWN else ["".join(paths)])]
         size = f'width="{short_number(width * scale)}mm" height="{short_number(height * scale)}mm"'
         box = " ".join(map(short_number, (left, top, width, height)))
-        anchors = "".join(f'<g id="p{number}"/>' for number in range(1, last + 1))
+        anchors = "".join(f'<g id="{kind}{number}"/>' for number in range(1, last + 1) for kind in "ps")
         return (f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}" role="img" aria-label="{escape(alt)}"><title>{escape(alt)}</title>'
                 f"<style>{''.join(_rule(style, name) for style, name in styles.items())}{_motion(last)}</style>{anchors}{''.join(painted)}</svg>")
 
@@ -53,7 +54,7 @@ def _path(look: str, part: str, path: str, layer: str, slots: dict[int, int]) ->
         return f'<path class="{look} y k{part[1:]}" d="{relative(path)}"/>'
     number, slot = map(int, part.split("."))
     drawn = layer.split("-")[0] in DRAWN
-    delay = (slot if drawn else slot + 1) * min(SLOT, LONGEST / slots[number])
+    delay = 0.0 if layer in AHEAD else (slot if drawn else slot + 1) * min(SLOT, LONGEST / slots[number])
     late = f' style="--d:{short_number(delay)}s"' if delay else ""
     grows = ' pathLength="1"' if drawn else ""
     return f'<path class="{look} x k{number}{" t" if drawn else ""}"{late}{grows} d="{relative(path)}"/>'
@@ -73,10 +74,9 @@ def _rule(style: Style, name: str) -> str:
 def _motion(last: int) -> str:
     """--n is the number of actions shown, --k the one that a path belongs to, --d when it sets out."""
     numbers = range(1, last + 1)
-    shown = "".join(f"#p{number}:target~path{{--n:{number}}}.k{number}{{--k:{number}}}" for number in numbers)
+    shown = "".join(f"#p{number}:target~path,#s{number}:target~path{{--n:{number}}}.k{number}{{--k:{number}}}" for number in numbers)
     now = ",".join(f"#p{number}:target~.k{number}" for number in numbers)
     grown = ",".join(f"#p{number}:target~.t.k{number}" for number in numbers)
     return (f"path{{--n:{last}}}.x{{opacity:calc(var(--n) - var(--k) + 1)}}.y{{opacity:calc(1 - max(var(--n) - var(--k),var(--k) - var(--n)))}}{shown}"
             "@keyframes come{from{opacity:0}}@keyframes grow{from{stroke-dashoffset:1}to{stroke-dashoffset:0}}"
-            f"@media (prefers-reduced-motion:no-preference){{{now}{{animation:come .2s var(--d,0s) backwards}}"
-            f"{grown}{{stroke-dasharray:1;animation:grow {SLOT}s var(--d,0s) backwards}}}}" if last else "")
+            f"{now}{{animation:come .2s var(--d,0s) backwards}}{grown}{{stroke-dasharray:1;animation:grow {SLOT}s var(--d,0s) backwards}}" if last else "")
