@@ -135,4 +135,6 @@ def _said(change: Correction) -> Iterator[str]:
 
 
 def _wrapped(label: str, text: str) -> str:
-    return fill(text, WIDTH, initial_indent=f"    {label:<8}", subsequent_indent=" " * 12, break_long_words=False, break_on_hyphens=False)
+    whole = re.sub(r"\(\w(?: \w)+\)", lambda beads: beads[0].replace(" ", "\N{NO-BREAK SPACE}"), text)   # no line ends within a set
+    lines = fill(whole, WIDTH, initial_indent=f"    {label:<8}", subsequent_indent=" " * 12, break_long_words=False, break_on_hyphens=False)
+    return lines.replace("\N{NO-BREAK SPACE}", " ")

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from math import inf
 from typing import Any, Protocol
 
 from msgspec import Struct
@@ -170,6 +171,8 @@ class Measure(Struct, frozen=True):
         if text is None:
             return None
         number = self.convert(text)
+        if number is None and re.fullmatch(self.pattern.replace(measures.NUMBER, r"[0-9]+(?:\.[0-9]+)?"), text):   # only too long
+            number = inf
         if number is None:
             hint = "write a point, not a comma, before decimals" if re.match("[0-9]+,[0-9]", text) else ""
             reader.find(node, "bad-measure", f"{label(path)} must be a number and a unit, such as {self.like}; found {quoted(text)}", hint)

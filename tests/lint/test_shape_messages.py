@@ -163,3 +163,16 @@ def test_error_the_bead_of_a_set_that_lies_is_named(tmp_path):
     rows = ["WB  WB  BW  BW", "  WB  WW  BW", "WB  BW  WB  BW", "  WB  WW  BW", "WB  WB  BW  BW"]
     lines = found(tmp_path, chart(*rows[:3], "  WB  WW  WW", rows[4], head="  stitch: peyote\n  drop: 2\n"))
     assert f"{FILE}:16:19: warning: the left bead of stitch 3 of row 2 is W, but the right bead of stitch 1 of row 2 is B {HALVES}" in lines
+
+
+@pytest.mark.parametrize(("row", "side"), [("    B W W B", "right"), ("B W W B", "left")])
+def test_error_row_off_centre(tmp_path, row, side):
+    chart = f"body:\n  chart: |\n    5 |     B B\n    4 |    B W B\n    3 | {row}\n    2 |  B W W W B\n    1 | B W W W W B\n"
+    assert f"{FILE}:13:9: warning: row 3 lies 1 stitch too far to the {side}; all other rows lie evenly about one middle [row-off-centre]".replace(
+        ":9:", f":{8 + len(row) - len(row.lstrip()) + 1}:") in found(tmp_path, chart)
+
+
+def test_a_body_that_leans_or_has_one_stitch_more_on_one_side_is_meant(tmp_path):
+    for rows in (("B B B B", " B B B B", "  B B B B", "   B B B B", "    B B B B"), ("  B B", " B B B", "B B B B", " B B B B", "B B B B B")):
+        chart = "body:\n  chart: |\n" + "".join(f"    {number} | {row}\n" for number, row in zip(range(5, 0, -1), rows))
+        assert not any("row-off-centre" in line for line in found(tmp_path, chart))

@@ -94,6 +94,7 @@ CHANGES = [
     ("{item: lever-back ear wire, each: 1}", "wire", "38:5: error: findings.2 must be a group of fields; found 'wire' [wrong-type]"),
     ("length: 1.4 m", "length: 1,4 m", "42:11: error: thread.length must be a number and a unit, such as 1.4 m; found '1,4 m' "
                                        "(write a point, not a comma, before decimals) [bad-measure]"),
+    ("length: 1.4 m", "length: 14000000 m", "42:11: error: thread.length must be 400 to 10000 mm; found '14000000 m' [out-of-range]"),
     ("length: 1.4 m", "length: 140 m", "42:11: error: thread.length must be 400 to 10000 mm; found '140 m' [out-of-range]"),
     ("photos/cloud-shadow.jpg", "../secret.jpg",
      "43:15: error: photo.file must be a file in the workspace, such as photos/cloud-shadow.jpg; found '../secret.jpg' [outside-workspace]"),
