@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from html import escape
 
+from ..craft.language import _, decimal
+from ..craft.plan import thread_said
 from ..craft.size import mass, size
 from ..craft.tally import Tally
 from ..lint.placeholders import PLACEHOLDER
@@ -25,11 +27,11 @@ def values_of(pattern: Pattern, counts: Tally) -> dict[str, str]:
     piece, plan = pattern.piece, pattern.thread
     measured = size(piece)
     values = {
-        "title": pattern.title, "version": pattern.version, "makes": pattern.makes, "pieces": str(pattern.pieces),
+        "title": pattern.title, "version": pattern.version, "makes": _(pattern.makes), "pieces": str(pattern.pieces),
         "rows": str(len(piece.drawn)), "strands": str(len(piece.strands)), "drop": str(piece.drop),
         "base.stitches": str(len(piece.base.stitches)), "beads.piece": count(counts.beads), "beads.total": count(counts.beads * counts.pieces),
-        "mass.piece": grams(mass(piece)), "thread.length": f"{plan.length / 1000:.2f}", "thread.body": plan.body, "thread.fringe": plan.fringe,
-        **{f"size.{name}": f"{getattr(measured, name):.1f}" for name in ("width", "body", "fringe", "length")}}
+        "mass.piece": grams(mass(piece)), "thread.length": decimal(plan.length / 1000, 2), "thread.body": thread_said(plan.body), "thread.fringe": thread_said(plan.fringe),
+        **{f"size.{name}": decimal(getattr(measured, name), 1) for name in ("width", "body", "fringe", "length")}}
     for line in counts.lines:
         values |= {f"beads.{line.key}.{field}": value for field, value in (
             ("name", line.bead.name), ("piece", count(line.piece)), ("total", count(line.total)), ("to_buy", count(line.to_buy)),

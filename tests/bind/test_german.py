@@ -33,7 +33,7 @@ translations:
     title: Morgenwolke
     summary: Eine Wolke aus sechs Stichen.
     beads: {W: kreideweiß, B: sturmblau}
-    notes: Die Grundreihe hat {{ base.stitches }} Stiche, "leicht" zu zählen.
+    notes: Die Grundreihe hat {{ base.stitches }} Stiche und {{ size.width }} mm, "leicht" zu zählen.
     steps: {finishing: Fertig.}
     colourways: {dusk: {name: Dämmerung, beads: {B: Pflaume}}}
     links: {film of the row start: Film vom Reihenanfang}
@@ -115,7 +115,7 @@ def test_what_is_translated_is_printed_and_what_is_not_says_its_language(workspa
     assert (cloud.title, [one.name for one in cloud.materials], cloud.colourways[0].name) == ("Morgenwolke", ["kreideweiß", "sturmblau", "silver drop"], "Dämmerung")
     assert (cloud.materials[2].name.__html__(), star.title.__html__()) == (
         '<span lang="en">silver drop</span>', '<span lang="en">Evening &lt;Star&gt; &amp; Moon</span>')
-    assert cloud.notes == "<p>Die Grundreihe hat 6 Stiche, „leicht“ zu zählen.</p>" and not hasattr(cloud.materials[0].name, "lang")
+    assert cloud.notes == "<p>Die Grundreihe hat 6 Stiche und 9,6 mm, „leicht“ zu zählen.</p>" and not hasattr(cloud.materials[0].name, "lang")
     assert '<div lang="en"><p>Put it <em>on</em> and go out.</p></div>' in next(step.html for step in star.steps if step.id == "finishing")
     assert next(step.html for step in cloud.steps if step.id == "finishing") == "<p>Fertig.</p>"
     assert "ear-wire" in [step.id for step in cloud.steps] and cloud.links[0].label == "Film vom Reihenanfang"
