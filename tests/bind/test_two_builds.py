@@ -46,15 +46,14 @@ def outputs(root):
 def wanted(tmp_path_factory):
     """The book as one undisturbed build makes it."""
     root = small_book(tmp_path_factory.mktemp("one") / "book")
-    run = start(root)
-    assert (run.communicate()[0], run.returncode) == (b"build/clouds.pdf\n", 0)
+    assert run(root)[0] == "build/clouds.pdf\n"
     return root, outputs(root)
 
 
 def test_two_builds_at_once_in_one_folder_are_both_right(wanted, tmp_path):
     root = small_book(tmp_path / "book")
-    for run in [start(root), start(root)]:
-        assert (run.communicate()[0], run.returncode) == (b"build/clouds.pdf\n", 0)
+    for build in [start(root), start(root)]:
+        assert (build.communicate()[0], build.returncode) == (b"build/clouds.pdf\n", 0)
     assert outputs(root) == wanted[1]
 
 
@@ -62,16 +61,15 @@ def test_a_killed_build_leaves_what_was_there_and_the_next_one_is_right(wanted, 
     root = small_book(tmp_path / "book")
     (root / "build").mkdir()
     (root / "build" / "clouds.pdf").write_bytes(b"an earlier book")
-    run = start(root)
-    while not list((root / KEPT).glob("??/*")) and run.poll() is None:   # until something has been made
+    build = start(root)
+    while not list((root / KEPT).glob("??/*")) and build.poll() is None:   # until something has been made
         time.sleep(0.01)
-    os.killpg(run.pid, signal.SIGKILL)
-    run.communicate()
-    assert run.returncode == -signal.SIGKILL
+    os.killpg(build.pid, signal.SIGKILL)
+    build.communicate()
+    assert build.returncode == -signal.SIGKILL
     assert outputs(root) == {"build/clouds.pdf": b"an earlier book"}
     assert all(Cache(root / KEPT).get(path.name) is not None for path in (root / KEPT).glob("??/[!.]*"))
-    again = start(root)
-    assert (again.communicate()[0], again.returncode) == (b"build/clouds.pdf\n", 0)
+    assert run(root)[0] == "build/clouds.pdf\n"
     assert outputs(root) == wanted[1]
 
 
