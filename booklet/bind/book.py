@@ -36,12 +36,14 @@ from .pages import Page, back_pages, front_pages
 from .pdf import typeset
 from .photos import photos
 from .pictures import Picture
-from .sections import Section, common_scale, licence, sections, views
+from .sections import Section, common_scale, licence, sections, views, web_stationery
 from .templates import environment, fill, own_texts, text_of
 from .translated import printing
 from .volume import volume
 from .web.article import Article, articles
-from .web.files import web_files
+from .web.faces import licence_files
+from .web.files import web_files, web_texts
+from .web.orders import cut_faces, made_articles
 
 FORMATS = ("pdf", "html")
 FINDER = "find-a-pattern"   # id of the index
@@ -56,7 +58,7 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
         files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     if "html" in formats:
-        files = web(workspace, progress)
+        files = asyncio.run(_web(workspace, progress))
         made.append(lambda: write_folder(folder / "html", files) / "index.html")
     return [write() for write in made]
 
@@ -67,6 +69,20 @@ def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: Non
     with printing(workspace, workspace.book.language) as workspace:
         patterns, front, back = read(workspace, web_room())
         return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
+
+
+async def _web(workspace: Workspace, progress: Callable[[str], None]) -> dict[str, bytes]:
+    """As `web`, with the articles and fonts made by the workers."""
+    progress("making the web pages")
+    room = web_room()
+    with printing(workspace, workspace.book.language) as told:
+        patterns, front, back = read_prose(told)
+        title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], room.small)
+        made, fits = await made_articles(patterns, web_stationery(told), small, title)
+        _check_fit(zip(patterns, fits), room)
+        texts, files = web_texts(told, patterns, front, back, title, shared(told), small, progress, lambda setter, pattern, *_: made[pattern.slug])
+    fonts = {**await cut_faces(texts), **licence_files()}
+    return files | {f"fonts/{name}": content for name, content in fonts.items()}
 
 
 async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None]) -> dict[str, bytes]:

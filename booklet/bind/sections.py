@@ -25,7 +25,7 @@ from .artist import Paper
 from .catalogue import language
 from .context import beads_that_fit, finished, mark, shown
 from .edition import Edition
-from .geometry import Box, Room, print_room
+from .geometry import Box, Room, print_room, web_room
 from .grey import greyed
 from .html import paper_setter
 from .pdf import workshop
@@ -68,7 +68,7 @@ class SectionOrder:
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
         wrong = wrong_words(pattern.piece, pattern.second, html)
-        return _json({"html": greyed(html) if common.edition.grey else html, "accent": view.accent, "view": _told(view.view), "wrong": wrong, "fits": fits})
+        return json_of({"html": greyed(html) if common.edition.grey else html, "accent": view.accent, "view": said_of(view.view), "wrong": wrong, "fits": fits})
 
 
 @dataclass(frozen=True)
@@ -78,7 +78,7 @@ class MeasureOrder:
     piece: Piece
 
     def fill(self) -> bytes:
-        return _json(finished_size(self.piece, 1.0))
+        return json_of(finished_size(self.piece, 1.0))
 
 
 @dataclass(frozen=True)
@@ -91,7 +91,7 @@ class ViewOrder:
 
     def fill(self) -> bytes:
         with speaking(language(self.language)):
-            return _json(_told(finished(self.piece, self.scale)))
+            return json_of(said_of(finished(self.piece, self.scale)))
 
 
 @dataclass(frozen=True)
@@ -127,7 +127,7 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
 
 def _section(pattern: Pattern, said: dict) -> Section:
     refuse(pattern, said["wrong"])
-    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], _picture(said["view"]), Markup(said["html"]), said["fits"])
+    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], picture_of(said["view"]), Markup(said["html"]), said["fits"])
 
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:
@@ -142,7 +142,7 @@ async def life_sizes(pieces: Iterable[Piece]) -> list[tuple[float, float]]:
 
 async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
     """The finished pieces at one scale."""
-    return [_picture(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale, spoken().tag) for piece in pieces)]
+    return [picture_of(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale, spoken().tag) for piece in pieces)]
 
 
 def printed(pattern: Pattern) -> Pattern:
@@ -151,8 +151,17 @@ def printed(pattern: Pattern) -> Pattern:
 
 
 def stationery(workspace: Workspace, on: Edition) -> Stationery:
-    return Stationery(print_room(on), replace(on, name="", by_pages=False, two_up=False, marks=False, hand="", paper=0.0, output="", profile=""), texts(workspace.book),
-                      own_texts(workspace.root), ours_digest(), spoken().tag)
+    """For an edition on paper."""
+    return _stationery(workspace, print_room(on), replace(on, name="", by_pages=False, two_up=False, marks=False, hand="", paper=0.0, output="", profile=""))
+
+
+def web_stationery(workspace: Workspace) -> Stationery:
+    """For web pages, which have no edition."""
+    return _stationery(workspace, web_room(), Edition())
+
+
+def _stationery(workspace: Workspace, room: Room, on: Edition) -> Stationery:
+    return Stationery(room, on, texts(workspace.book), own_texts(workspace.root), ours_digest(), spoken().tag)
 
 
 def texts(book: Book) -> Book:
@@ -165,13 +174,16 @@ def licence(book: Book) -> Markup | str:
     return prose(book.licence, {}, top=3) if book.licence else ""
 
 
-def _told(picture: Picture) -> list:
+def said_of(picture: Picture) -> list:
+    """A picture as plain values."""
     return [picture.svg, picture.width, picture.height]
 
 
-def _picture(said: list) -> Picture:
+def picture_of(said: list) -> Picture:
+    """The picture of these values."""
     return Picture(Markup(said[0]), said[1], said[2])
 
 
-def _json(value) -> bytes:
+def json_of(value) -> bytes:
+    """Plain values as the result of an order."""
     return json.dumps(value, ensure_ascii=False, separators=(",", ":")).encode()

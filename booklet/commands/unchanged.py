@@ -48,8 +48,10 @@ class Run:
         if not self.key or any(".." in PurePosixPath(name).parts for name in read) or self._state() != (self.key, self._seen):
             return
         files = [path for one in made for path in (_inside(one.parent) if one.name == "index.html" else [one])]
-        names = [path.relative_to(self.folder).as_posix() for path in files]
-        said = {"made": [path.relative_to(self.folder).as_posix() for path in made], "files": [[name, _digest(path)] for name, path in zip(names, files)],
+        digests = {path.relative_to(self.folder).as_posix(): _digest(path) for path in files}
+        if not all(digests.values()):
+            return
+        said = {"made": [path.relative_to(self.folder).as_posix() for path in made], "files": list(digests.items()),
                 "findings": [[list(one.mark), int(one.severity), *one[2:]] for one in findings]}
         self.cache.put(self.key, json.dumps(said).encode())
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..findings import Finding, Mark, Severity
-from ..source.nodes import source_lines
-from ..source.wording import shown
+from ..source.wording import shown, source_lines
 
 WIDEST = 100   # columns of a source line that are shown around its marker
 Paint = Callable[[str, str], str]

@@ -14,7 +14,7 @@ from msgspec import Struct, field
 
 from ..findings import Finding, Mark, Severity
 from .syntax import syntax_finding
-from .wording import quoted
+from .wording import quoted, source_lines
 
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 DEEPEST = 20         # levels of nesting; a pattern file uses 5
@@ -59,11 +59,6 @@ class Document(Struct, frozen=True, dict=True):
     def lines(self) -> list[str]:
         """The file's lines, as YAML counts them."""
         return source_lines(self.text)
-
-
-def source_lines(text: str) -> list[str]:
-    """Lines without their ends."""
-    return re.split("\r\n|\r|\n", text)
 
 
 class _Stop(Exception):

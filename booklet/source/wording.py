@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 
@@ -35,3 +36,8 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
     """A hint with the nearest known name; empty if none is near."""
     near = nearest(name, known)
     return f"did you mean {near}?" if near else ""
+
+
+def source_lines(text: str) -> list[str]:
+    """Lines without their ends."""
+    return re.split("\r\n|\r|\n", text)

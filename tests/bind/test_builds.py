@@ -16,7 +16,8 @@ def everything(folder):
     return {path.relative_to(folder).as_posix(): path.read_bytes() for path in sorted(folder.rglob("*")) if path.is_file()}
 
 
-def test_two_folders_give_the_same_bytes(tiny, tmp_path):
+def test_two_folders_and_two_days_give_the_same_bytes(tiny, tmp_path, monkeypatch):
+    monkeypatch.setattr("time.time", lambda: 1_000_000_000.0)   # another day, and no SOURCE_DATE_EPOCH
     root = copy_of(TINY, tmp_path / "elsewhere" / "deeper")
     book.build(load(root))
     mine, theirs = everything(root / "build"), everything(tiny.root / "build")
@@ -37,9 +38,8 @@ def test_a_given_date_is_kept(tiny, tmp_path, monkeypatch):
     assert "2026-01-01T00:00:00Z" in book.book_html(tiny.workspace, asyncio.run(book.gathered(tiny.workspace, on)), on)
 
 
-def test_error_a_failing_pattern_leaves_the_earlier_book(tmp_path):
-    root = copy_of(TINY, tmp_path / "book")
-    book.build(load(root))
+def test_error_a_failing_pattern_leaves_the_earlier_book(tiny, tmp_path):
+    root = copy_of(tiny.root, tmp_path / "book")
     before = everything(root / "build")
     path = root / "patterns" / "morning-cloud.yaml"
     path.write_text(path.read_text("utf-8").replace("base.stitches", "base.stiches"), "utf-8")

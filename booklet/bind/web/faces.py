@@ -28,31 +28,37 @@ def used_faces() -> list[Face]:
 
 def font_files(texts: Iterable[str]) -> dict[str, bytes]:
     """Font files, and the licences that go with them, by name in fonts/."""
-    signs = _signs(texts)
-    return {f"{_name(face)}.woff2": cut(face.path, _name(face), signs) for face in used_faces()} | {
-        name: path.read_bytes() for name, path in licences().items()}
+    signs = signs_of(texts)
+    return {f"{face_name(face)}.woff2": cut(face.path, face_name(face), signs) for face in used_faces()} | licence_files()
+
+
+def licence_files() -> dict[str, bytes]:
+    """The licences of the fonts, by name in fonts/."""
+    return {name: path.read_bytes() for name, path in licences().items()}
 
 
 def css_linked(folder: str = "fonts") -> str:
     """@font-face rules for pages beside which the fonts lie in a folder."""
-    return "".join(_rule(face, f"{folder}/{_name(face)}.woff2") for face in used_faces())
+    return "".join(_rule(face, f"{folder}/{face_name(face)}.woff2") for face in used_faces())
 
 
 def css_embedded(texts: Iterable[str]) -> str:
     """@font-face rules that hold the fonts themselves."""
-    signs = _signs(texts)
-    return "".join(_rule(face, f"data:font/woff2;base64,{b64encode(cut(face.path, _name(face), signs)).decode()}") for face in used_faces())
+    signs = signs_of(texts)
+    return "".join(_rule(face, f"data:font/woff2;base64,{b64encode(cut(face.path, face_name(face), signs)).decode()}") for face in used_faces())
 
 
 def _rule(face: Face, source: str) -> str:
     return f'@font-face {{ {face.css} font-display: swap; src: url("{source}") format("woff2"); }}\n'
 
 
-def _name(face: Face) -> str:
+def face_name(face: Face) -> str:
+    """Its name as a file."""
     return f"{face.family.replace(' ', '')}-{face.weight}{'-italic' if face.italic else ''}"
 
 
-def _signs(texts: Iterable[str]) -> str:
+def signs_of(texts: Iterable[str]) -> str:
+    """The signs of texts, and those that any page may need."""
     return "".join(sorted(set(ALWAYS).union(*texts)))
 
 

@@ -40,8 +40,15 @@ class Card:
 def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict,
               progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
     """Every file of the web pages, by its name in build/html/. Raises FindingsError where words do not rebuild their chart."""
+    small = common_scale([pattern.piece for pattern in patterns], web_room().small)
+    texts, files = web_texts(workspace, patterns, front, back, title, shared, small, progress, make)
+    return files | {f"fonts/{name}": content for name, content in font_files(texts).items()}
+
+
+def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict, small: float,
+              progress: Callable[[str], None], make: Callable[..., tuple[Article, ...]]) -> tuple[list[str], dict[str, bytes]]:
+    """The texts that the fonts of the pages must have all signs of, and every file but the fonts; `small` is the scale of small views."""
     room, root = web_room(), workspace.root
-    small = common_scale([pattern.piece for pattern in patterns], room.small)
     setter = Setter(root, Medium(WEB, room), up="", help=[one for one in (*front, *back) if one.slug in (BEGIN, GLOSSARY)], **shared)
     made = []
     for pattern in patterns:
@@ -59,8 +66,7 @@ def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     texts["booklet.js"] = script(workspace)
     beside = {name: svg for every in made for article in every for name, svg in article.files.items()}
     files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
-    fonts = {f"fonts/{name}": content for name, content in font_files(texts.values()).items()}
-    return files | fonts | photos(root, patterns)
+    return list(texts.values()), files | photos(root, patterns)
 
 
 def style(workspace: Workspace) -> str:

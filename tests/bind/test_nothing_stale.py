@@ -1,0 +1,255 @@
+"""Whatever changes, the parts of the book that show it are set anew, and no others: seen from the keys, without setting a page."""
+
+import asyncio
+import shutil
+from dataclasses import is_dataclass, replace
+from functools import lru_cache
+
+import pytest
+from msgspec import Struct, structs
+
+from booklet.bind import book, pages, sections
+from booklet.bind.edition import Edition, edition
+from booklet.bind.geometry import Room, print_room
+from booklet.bind.pdf import copy_of as bound_copy
+from booklet.bind.pdf import working_in
+from booklet.bind.photos import photos
+from booklet.bind.prose import prose as pages_prose
+from booklet.bind.press.binding import _Placing
+from booklet.bind.press.orders import digest, key_of
+from booklet.bind.press.workshop import HereAndNow, Workshop
+from booklet.bind.sections import SectionOrder, Stationery, printed, stationery
+from booklet.bind.templates import own_folder
+from booklet.bind.translated import printing
+from booklet.source.records import Form
+from booklet.source.schema import BookFile, PatternFile
+from booklet.source.workspace import load
+from tests.bind.copies import TINY, copy_of
+
+CLOUD, STAR = "morning-cloud", "evening-star"
+UNSHOWN = {"file", "base", "chart", "hang", "fringe_places", "written_strands", "hangers", "counted", "allowed", "translations", "marks"}   # of a pattern: read by no page
+FOR_THE_PRINTER = {"name", "by_pages", "marks", "hand", "two_up", "paper", "output", "profile"}   # of an edition: told to no section
+
+
+@pytest.fixture(scope="module")
+def shop():
+    """Keeps what was made for all tests of this file; a pattern that is only written anew is not drawn anew."""
+    drawn, draw = {}, sections.shown
+
+    def shown(pattern, room, *others):
+        key = digest(pattern, room)
+        if key not in drawn:
+            drawn[key] = draw(pattern, room, *others)
+        return drawn[key]
+
+    read = lru_cache(maxsize=None)(lambda text, values, top: pages_prose(text, dict(values), top))
+    with pytest.MonkeyPatch.context() as patch, Workshop(start=HereAndNow) as workshop:
+        patch.setattr(sections, "shown", shown)
+        patch.setattr(pages, "prose", lambda text, values, top=1: read(text, tuple(values.items()), top))
+        yield workshop
+
+
+def part_keys(root, shop):
+    """The key of every part of the book by its id or class, before anything is set."""
+    workspace = load(root)
+    assert not [finding for finding in workspace.findings if finding.is_error]
+    on = edition(workspace.book)
+
+    async def made():
+        with printing(workspace, on.language) as told:
+            whole = await book.gathered(told, on)
+            return bound_copy(book.book_html(told, whole, on), root, photos(root, workspace.patterns.values()), whole.titles)
+
+    with working_in(shop):
+        copy = asyncio.run(made())
+    parts = [part.linked(copy.titles) for part in copy.document.parts]
+    return {part.id or part.opening.split('"')[1]: key_of(order) for part, order in zip(parts, _Placing(copy, parts, shop)._orders())}
+
+
+@pytest.fixture(scope="module")
+def before(shop):
+    return part_keys(TINY, shop)
+
+
+def changed(root, shop, before):
+    """Names of the parts that would be set anew."""
+    after = part_keys(root, shop)
+    return {name for name in before | after if before.get(name) != after.get(name)}
+
+
+def leaves(value, path=()):
+    """Every way to change one thing in a value: where, and the changed value."""
+    if isinstance(value, (Struct, Form)) or is_dataclass(value) or hasattr(value, "_replace"):
+        names = value.fields if isinstance(value, Form) else getattr(value, "__struct_fields__", None) or getattr(value, "_fields", None) or value.__dataclass_fields__
+        for name in names:
+            for where, new in leaves(getattr(value, name), (*path, name)):
+                yield where, with_field(value, name, new)
+    elif isinstance(value, dict):
+        yield (*path, "order"), {**value, "~": 0}
+        for key, one in value.items():
+            for where, new in leaves(one, (*path, key)):
+                yield where, {**value, key: new}
+    elif isinstance(value, tuple):
+        yield (*path, "length"), (*value, "x")
+        for where, new in leaves(value[0], (*path, 0)) if value else ():
+            yield where, (new, *value[1:])
+    else:
+        yield path, not value if isinstance(value, bool) else value + 1 if isinstance(value, (int, float)) else f"{value}x"
+
+
+def with_field(value, name, new):
+    if isinstance(value, Form):
+        return type(value)(**{**{one: getattr(value, one) for one in value.fields}, name: new})
+    if hasattr(value, "_replace"):
+        return value._replace(**{name: new})
+    return (structs.replace if isinstance(value, Struct) else replace)(value, **{name: new})
+
+
+def test_every_value_of_a_pattern_is_in_the_key_of_its_pages_or_on_none_of_them():
+    workspace = load(TINY)
+    pattern, common = workspace.patterns[CLOUD], stationery(workspace, edition(workspace.book))
+    key, seen = key_of(SectionOrder(printed(pattern), common)), set()
+    for path, other in leaves(pattern):
+        seen.add(path[0])
+        assert (key_of(SectionOrder(printed(other), common)) == key) == (path[0] in UNSHOWN), path
+    assert seen == set(pattern.__struct_fields__)
+
+
+def test_pages_read_nothing_of_a_pattern_that_its_order_leaves_out():
+    workspace = load(TINY)
+    common = stationery(workspace, edition(workspace.book))
+    for pattern in workspace.patterns.values():
+        assert SectionOrder(printed(pattern), common).fill() == SectionOrder(pattern, common).fill()
+
+
+def test_every_value_that_sections_have_in_common_is_in_their_keys():
+    workspace = load(TINY)
+    pattern, common = printed(workspace.patterns[STAR]), stationery(workspace, edition(workspace.book))
+    key = key_of(SectionOrder(pattern, common))
+    for path, other in leaves(replace(common, own=(("a.jinja", "text"),))):
+        assert key_of(SectionOrder(pattern, other)) != key, path
+    assert {path[0] for path, _ in leaves(common)} == set(Stationery.__dataclass_fields__)
+
+
+def test_every_value_of_an_edition_reaches_sections_or_style_unless_it_is_for_the_printer():
+    workspace = load(TINY)
+    on, pattern = edition(workspace.book), printed(workspace.patterns[STAR])
+
+    def made(other):
+        return key_of(SectionOrder(pattern, stationery(workspace, other))), book.style(workspace.root, other)
+
+    for path, other in leaves(on):
+        other = replace(other, start="right") if path == ("start",) else other
+        section, style = made(other)
+        assert (section == made(on)[0]) == (path[0] in FOR_THE_PRINTER), path
+        assert (style != made(on)[1]) or path[0] not in {"width", "height", "bleed", "gutter", "start", "type", "leading", "large", "screen"}, path
+    assert {path[0] for path, _ in leaves(on)} == set(Edition.__dataclass_fields__) and isinstance(print_room(on), Room)
+
+
+PATTERN_EDITS = {   # by field of a pattern file: what is written instead of what, and the parts beside its own that show it
+    "title": ("title: Morning Cloud", "title: Noon Cloud", {"imprint", "contents", "find-a-pattern", "back"}),
+    "summary": ("six stitches", "6 stitches", set()),
+    "version": ('"1.2"', '"1.3"', {"imprint"}),
+    "level": ("level: beginner", "level: advanced", {"contents", "find-a-pattern"}),
+    "makes": ("makes: pair", "makes: single", set()),
+    "mirror": ("makes: pair", "makes: pair\nmirror: true", set()),
+    "front": ("makes: pair", "makes: pair\nmirror: true\nfront: true", set()),
+    "hand": ("level: beginner", "level: beginner\nhand: left", set()),
+    "beads": ('"#3d5a80"', '"#3d5a81"', {"cover", "contents", "back"}),
+    "body": ("    1 | W B W W B W", "    1 | W B B W B W", {"cover", "contents"}),
+    "fringe": ("    - 6W 2B > 3B", "    - 7W 2B > 3B", {"cover", "contents", "find-a-pattern"}),
+    "hanger": ("{kind: guard}", "{kind: ring}", {"cover", "contents"}),
+    "findings": ("size: 4 mm", "size: 5 mm", set()),
+    "thread": ("hanger:", "thread: {length: 1.2 m}\nhanger:", set()),
+    "photo": ("hanger:", "photo: {file: a.png, alt: a cloud}\nhanger:", set()),
+    "links": ("label: film", "label: a film", set()),
+    "notes": ("The base row has", "The first row has", set()),
+    "steps": ("hanger:", "steps: {ladder: {before: Breathe.}}\nhanger:", set()),
+    "colourways": ("name: plum", "name: damson", set()),
+    "language": ("hanger:", "language: de\nhanger:", {"imprint", "contents", "find-a-pattern", "back"}), "translations": ("hanger:", "translations: {de: {title: Wolke}}\nhanger:", None),
+    "counted": ("hanger:", "counted: {rows: 3}\nhanger:", None),
+    "lint": ("hanger:", "lint: {allow: {lone-bead: It is meant.}}\nhanger:", None)}
+
+
+def test_every_field_of_a_pattern_file_sets_its_own_part_anew_and_those_that_name_it(tmp_path, shop, before):
+    assert PATTERN_EDITS.keys() == PatternFile.fields.keys()
+    root = copy_of(TINY, tmp_path / "book")
+    (root / "patterns" / "a.png").write_bytes(b"png")
+    path = root / "patterns" / f"{CLOUD}.yaml"
+    text = path.read_text("utf-8")
+    for field, (old, new, others) in PATTERN_EDITS.items():
+        assert text.count(old) == 1, field
+        path.write_text(text.replace(old, new), "utf-8")
+        assert changed(root, shop, before) == (set() if others is None else {CLOUD, *others}), field
+    path.write_text(f"# a comment\n\n{text}", "utf-8")
+    assert changed(root, shop, before) == set()
+
+
+def test_a_photo_is_in_the_key_of_its_own_part(tmp_path, shop):
+    root = copy_of(TINY, tmp_path / "book")
+    path = root / "patterns" / f"{CLOUD}.yaml"
+    path.write_text(path.read_text("utf-8") + "photo: {file: a.png, alt: a cloud}\n", "utf-8")
+    (root / "patterns" / "a.png").write_bytes(b"one")
+    one = part_keys(root, shop)
+    (root / "patterns" / "a.png").write_bytes(b"two")
+    assert changed(root, shop, one) == {CLOUD}
+
+
+BOOK_EDITS = {   # by field of the book file: what is written instead of what, and the parts that show it; None for all parts
+    "title": ("title: A Small Sky", "title: A Sky", {"cover", "imprint"}), "subtitle": ("Two pieces", "Some pieces", {"cover"}),
+    "author": ("author: Isobar Bead Studio", "author: Isobar", {"cover", "imprint", "hello"}), "year": ("year: 2026", "year: 2027", {"imprint"}),
+    "publisher": ("publisher: Isobar Bead Studio", "publisher: Isobar", {"imprint"}), "edition": ("First", "Second", {"imprint"}),
+    "copyright": ("© 2026", "© 2027", {"imprint", CLOUD, STAR, "back"}), "licence": ("make these", "make all", {"imprint"}),
+    "contact": ("corrections@", "errors@", {"imprint", CLOUD, STAR}), "isbn": ("order:", "isbn: 978-3-16-148410-0\norder:", set()),
+    "language": ("language: en", "language: en-GB", None), "page": ("gutter: 4 mm", "gutter: 5 mm", None),
+    "editions": ("order:", "editions: {large: {large: true}}\norder:", set()),
+    "order": ("[morning-cloud, evening-star]", "[evening-star, morning-cloud]", {"cover", "imprint", "contents", CLOUD, STAR, "find-a-pattern", "back"}),
+    "front": ("front: [hello]", "front: []", {"hello", "contents", "before-you-begin", "techniques", CLOUD, STAR, "thanks", "glossary", "find-a-pattern", "back"}),
+    "back": ("back: [thanks]", "back: []", {"thanks", "contents", "glossary", "find-a-pattern", "back"}),   # what stands behind may change sides
+    "spare": ("order:", "spare: 20 %\norder:", {CLOUD, STAR}), "pack": ("order:", "pack: 0.1 g\norder:", {CLOUD}),
+    "levels": ("order:", "levels: {beginner: [2-drop]}\norder:", set()), "defaults": ("order:", "defaults: {hand: left}\norder:", {CLOUD, STAR}),
+    "kinds": ("order:", "kinds: {cylinder 11/0: {shape: cylinder, diameter: 1.7 mm, length: 1.3 mm, hole: 0.8 mm}}\norder:",
+              {"cover", "contents", CLOUD, STAR, "find-a-pattern"}),
+    "threads": ("order:", "threads: {silk: {diameter: 0.2 mm}}\norder:", set()), "lint": ("order:", "lint: {severity: {lone-bead: off}}\norder:", set()),
+    "translations": ("order:", "translations: {de: {title: Himmel}}\norder:", set())}
+
+
+def test_every_field_of_the_book_file_sets_anew_what_shows_it(tmp_path, shop, before):
+    assert BOOK_EDITS.keys() == BookFile.fields.keys()
+    root = copy_of(TINY, tmp_path / "book")
+    path = root / "patterns" / "book.yaml"
+    text = path.read_text("utf-8")
+    for field, (old, new, parts) in BOOK_EDITS.items():
+        path.write_text(text.replace(old, new, 1), "utf-8")
+        assert changed(root, shop, before) == (set(before) if parts is None else parts), field
+
+
+BOTH = {CLOUD, STAR}
+SHOWN_BY = {   # by template or style sheet: the parts that it makes; None for all. Those that are not named here make none of this book
+    "common.css": None, "print.css": None, "page.css.jinja": None, "parts/finder.html.jinja": {"find-a-pattern"}, "parts/imprint.html.jinja": {"imprint"}, "parts/back.html.jinja": {"back"}, "parts/front.html.jinja": {"cover"},
+    **{f"parts/{name}.html.jinja": BOTH for name in ("pattern", "opening", "materials", "body", "steps", "key", "closing")}, "parts/fringe.html.jinja": {CLOUD}}
+
+
+def with_changed(root, names):
+    """Let the workspace have these of our templates and style sheets itself, each with a small change."""
+    shutil.rmtree(root / "templates", ignore_errors=True)
+    for name in names:
+        theirs, text = root / "templates" / name, (own_folder() / name).read_text("utf-8")
+        old = "</section>" if "</section>" in text else "</"
+        theirs.parent.mkdir(parents=True, exist_ok=True)
+        theirs.write_text(f"{text}\np {{ color: red }}" if ".css" in name else text.replace(old, f"x{old}", 1), "utf-8")
+
+
+def test_every_template_and_style_sets_anew_the_parts_that_it_makes(tmp_path, shop, before):
+    root = copy_of(TINY, tmp_path / "book")
+    for name, wanted in SHOWN_BY.items():
+        with_changed(root, [name])
+        assert changed(root, shop, before) == (set(before) if wanted is None else wanted), name
+    ours = {path.relative_to(own_folder()).as_posix() for path in own_folder().rglob("*") if path.suffix in (".jinja", ".css")}
+    with_changed(root, ours - SHOWN_BY.keys() - {"book.html.jinja", "parts/work.html.jinja"})   # these two only name the others
+    assert changed(root, shop, before) == set()
+
+
+def test_other_fonts_set_all_parts_anew(shop, before, monkeypatch):
+    monkeypatch.setattr("booklet.bind.pdf.faces_digest", lambda: "other")
+    assert changed(TINY, shop, before) == set(before)
