@@ -19,8 +19,11 @@ from booklet.bind.book import book_html, gathered
 from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
 from booklet.bind.geometry import sheet
+from booklet.bind.pdf import working_in
 from booklet.bind.press.parts import FOLIO, FOLIO_END
+from booklet.bind.press.workshop import Workshop
 from booklet.bind.single import single_html
+from booklet.commands.shop import KEPT
 from booklet.source.workspace import load
 from tests.bench.equal import differences, said
 from tests.bench.made_by import chromium, quietly, typst
@@ -32,11 +35,13 @@ def main() -> None:
     root, slug, folder = Path(sys.argv[1]), sys.argv[2], Path(sys.argv[3])
     workspace = load(root)
     on = edition(workspace.book)
-    html = book_html(workspace, asyncio.run(gathered(workspace, on)), on)
+    with working_in(Workshop(root / KEPT)):   # what the builds have drawn is taken from there
+        html = book_html(workspace, asyncio.run(gathered(workspace, on)), on)
+        single = asyncio.run(single_html(workspace, slug, on))
     (ours,) = (root / "build").glob("*.pdf")
     write_source(html, sheet(on), folder / "typst")
     (folder / "book.html").write_text(_for_browser(html, ours), "utf-8")
-    (folder / "single.html").write_text(_for_browser(asyncio.run(single_html(workspace, slug, on)), root / "build" / "single" / f"{slug}.pdf"), "utf-8")
+    (folder / "single.html").write_text(_for_browser(single, root / "build" / "single" / f"{slug}.pdf"), "utf-8")
     for command in (chromium(folder, "book"), chromium(folder, "single"), typst(folder)):
         quietly(command)
     _compare({"booklet": ours, "chromium": folder / "book.pdf", "typst": folder / "typst.pdf"}, sheet(on), html.count(FOLIO))
