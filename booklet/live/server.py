@@ -123,6 +123,7 @@ class Handler(BaseHTTPRequestHandler):
         self.close_connection = True
         self.send_response(HTTPStatus.OK)
         self._headers("text/event-stream; charset=utf-8")
+        self.send_header("Connection", "close")
         self.end_headers()
         site, seen = self.server.site, -1
         while site.is_open:

@@ -4,6 +4,7 @@ import shutil
 import subprocess
 
 import pytest
+from click.testing import CliRunner
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
 from tests.bind.copies import TINY, copy_of
@@ -11,7 +12,7 @@ from tests.web.browsers import one, started
 from tests.web.npm import file_of
 
 from booklet.bind import book
-from booklet.bind.web import one_file
+from booklet.cli import main
 from booklet.source.workspace import load
 
 
@@ -29,8 +30,9 @@ def html(root):
 @pytest.fixture(scope="module")
 def sold(root, tmp_path_factory):
     """One pattern in one file, in a folder where nothing else is."""
-    made = one_file.build(load(root), "morning-cloud")
-    return made.rename(tmp_path_factory.mktemp("sold") / made.name)
+    result = CliRunner().invoke(main, ["-C", str(root), "single", "morning-cloud", "--one-file"])
+    assert (result.exit_code, result.stdout) == (0, "build/single/morning-cloud.html\n")
+    return (root / result.stdout.strip()).rename(tmp_path_factory.mktemp("sold") / "morning-cloud.html")
 
 
 @pytest.fixture(scope="module")

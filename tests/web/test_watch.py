@@ -15,6 +15,7 @@ from tests.bind.copies import TINY, copy_of
 from tests.web.browsers import one, started
 
 from booklet.cli import main
+from booklet.live.rebuild import Rebuilder
 from booklet.live.sources import is_source
 
 PATIENCE = 60    # seconds that a busy computer may take; nothing is judged by it
@@ -109,6 +110,21 @@ def test_a_folder_that_is_gone_may_come_back(root, address, browser):
     until(browser, found("the folder patterns/ is gone"))
     (root / "elsewhere").rename(root / "patterns")
     until(browser, f"!({found('is gone')}) && document.querySelectorAll('.gallery li').length === 2")
+
+
+def test_only_what_has_changed_is_made_again(tmp_path):
+    root = copy_of(TINY, tmp_path / "tiny")
+    builder, html = Rebuilder(root), root / "build" / "html"
+    assert builder.build().report.head == "" and builder.made == ["morning-cloud", "evening-star"]
+    before = {path: path.stat().st_mtime_ns for path in html.rglob("*.*")}
+    with changed(root, "title: Morning Cloud", "title: Morning Haze"):
+        assert builder.build().report.head == "" and builder.made == ["morning-cloud"]
+    assert "Morning Haze" in (html / "morning-cloud.html").read_text("utf-8")
+    assert (html / "booklet.css").stat().st_mtime_ns == before[html / "booklet.css"]
+    with changed(root, "drop: 2", "drop: two"):
+        built = builder.build()
+        assert built.report.is_bad and built.report.head == "The pages of morning-cloud are as they last were without an error." and builder.made == []
+        assert "Morning Haze" in (html / "morning-cloud.html").read_text("utf-8")
 
 
 def asked(address, path, **headers):

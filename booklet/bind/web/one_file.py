@@ -16,6 +16,7 @@ from ..geometry import web_room
 from ..html import WEB, Medium, Setter
 from ..pages import BEGIN, Page, page
 from ..photos import photos
+from ..translated import printing
 from .article import articles
 from .colours import bead_rules
 from .faces import css_embedded
@@ -34,7 +35,12 @@ def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] 
 
 
 def one_file(workspace: Workspace, slug: str) -> str:
-    """The page, which needs nothing but itself."""
+    """The page in the language of its book, which needs nothing but itself."""
+    with printing(workspace, workspace.book.language) as told:
+        return _told(told, slug)
+
+
+def _told(workspace: Workspace, slug: str) -> str:
     pattern, room, title = workable(workspace, [workspace.patterns[slug]])[0], web_room(), named(workspace.book).title
     setter = Setter(workspace.root, Medium(WEB, room), up="", help=(), **shared(workspace))
     made = articles(setter, pattern, room, 1.0, title, held=photos(workspace.root, [pattern]))
