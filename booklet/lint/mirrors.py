@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from ..craft.kept import kept
-from ..craft.piece import Piece, Strand
+from ..craft.piece import Piece, Row, Strand
 from ..craft.stitches import stitch_of
 
 # Row by level, bead in the stitch from the bottom as it hangs (from the left where a set lies along its row), position in half stitches.
@@ -53,6 +53,18 @@ def upright_slips(piece: Piece) -> tuple[Slip, ...]:
         return ()
     placed = {cell: key for cell, key in cells(piece).items() if abs(cell[0]) <= min(upper, lower)}
     return _slips(piece, placed, {cell: (-cell[0], piece.drop - 1 - cell[1], cell[2]) for cell in placed})
+
+
+def exchanged_rows(piece: Piece) -> tuple[Row, Row] | None:
+    """Two rows above the base row that would be like the rows below it if they changed places, where all others are."""
+    drawn = {row.level: row for row in piece.drawn}
+    told = {level: [(stitch.at, stitch.beads) for stitch in row.stitches] for level, row in drawn.items()}
+    shared = [level for level in drawn if level > 0 and -level in drawn]
+    wrong = [level for level in shared if told[level] != told[-level]]
+    if len(wrong) != 2 or len(shared) < 2 * len(wrong) + 1:
+        return None
+    one, other = wrong
+    return (drawn[one], drawn[other]) if told[one] == told[-other] and told[other] == told[-one] else None
 
 
 def _slips(piece: Piece, placed: Mapping[Cell, str], partner: Mapping[Cell, Cell]) -> tuple[Slip, ...]:

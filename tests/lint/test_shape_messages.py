@@ -176,3 +176,17 @@ def test_a_body_that_leans_or_has_one_stitch_more_on_one_side_is_meant(tmp_path)
     for rows in (("B B B B", " B B B B", "  B B B B", "   B B B B", "    B B B B"), ("  B B", " B B B", "B B B B", " B B B B", "B B B B B")):
         chart = "body:\n  chart: |\n" + "".join(f"    {number} | {row}\n" for number, row in zip(range(5, 0, -1), rows))
         assert not any("row-off-centre" in line for line in found(tmp_path, chart))
+
+
+def test_error_rows_out_of_order(tmp_path):
+    steps = chart("       B", "      B B", "   B B B B B", "    B B B B", "     B B B", "  B B B B B B", " B W B W B W B")
+    assert [line for line in found(tmp_path, steps) if "[rows-out-of-order]" in line] == [
+        f"{FILE}:13:12: warning: rows 3 and 5 seem to have changed places: the other way round the rows would widen and narrow evenly [rows-out-of-order]"]
+
+
+def test_error_rows_out_of_order_on_one_side_of_the_base_row(tmp_path):
+    half = ["B B B B B B", " B B W B B", "B B W W B B", " W B B B W", "B W B B W B"]
+    swapped = [half[2], half[1], half[0], *half[3:]]
+    text = "body:\n  base: 6\n  chart: |\n" + "".join(f"     | {row}\n" for row in (*swapped[::-1], " W W W W W", *half))
+    lines = [line.partition(": warning: ")[2] for line in found(tmp_path, text) if "[rows-out-of-order]" in line]
+    assert lines == ["rows 2 and 4 seem to have changed places: the other way round the rows above and below the base row would be mirror pictures [rows-out-of-order]"]
