@@ -159,7 +159,7 @@ def read_prose(workspace: Workspace, hand: str = "") -> tuple[list[Pattern], tup
 
 def named(book: Book) -> Book:
     """The book, with a title in any case."""
-    return book if book.title else replace(book, title="Patterns")
+    return book if book.title else replace(book, title=_("Patterns"))
 
 
 def workable(workspace: Workspace, patterns: Iterable[Pattern], hand: str = "") -> list[Pattern]:
