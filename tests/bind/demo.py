@@ -67,7 +67,7 @@ def check_words(made):
 
 def check_pages(made):
     """Nothing that only set pages show is wrong: empty pages, small type, text in the margin, coarse pictures."""
-    assert made.findings == []
+    assert "\n".join(made.findings) == ""
 
 
 def _of(lines, title, which, part):
