@@ -10,7 +10,7 @@ from tests.bind.demo import built, check_pages, check_size, check_type, check_wo
 
 @pytest.fixture(scope="module")
 def made():
-    return built("screen")
+    return built("screen", every=3)
 
 
 def test_pages_are_as_wide_as_a_phone_shows(made):

@@ -135,6 +135,30 @@ def test_the_cover_is_back_spine_and_front(made):
     assert "978-3-16-148410-0" in pypdf.PdfReader(made[1]["press-cover"]).pages[0].extract_text()
 
 
+LEFT = "0001101 0011001 0010011 0111101 0100011 0110001 0101111 0111011 0110111 0001011".split()   # ISO/IEC 15420, from memory
+PARITY = "LLLLLL LLGLGG LLGGLG LLGGGL LGLLGG LGGLLG LGGGLL LGLGLG LGLGGL LGGLGL".split()              # as above: how the six digits after the first are written
+
+
+def test_the_bars_on_the_cover_read_as_the_isbn(made):
+    """The bars are read from a raster of the file, as a till reads them."""
+    scale, inch = 8, 72
+    image = numpy.asarray(pypdfium2.PdfDocument(made[1]["press-cover"])[0].render(scale=scale, grayscale=True).to_pil())
+    dot = scale * inch / 25.4    # in a millimetre
+    bleed = 3
+    row = image[image.shape[0] - round((bleed + 12 + 8) * dot)]
+    right = round((bleed + 152.4 - 12) * dot)
+    bars = numpy.flatnonzero(row[right - round(39 * dot):right] < 90)
+    box = row[right - round(39 * dot):right][bars[0]:bars[-1] + 1]
+    code = "".join("1" if box[round((module + 0.5) * len(box) / 95)] < 90 else "0" for module in range(95))
+    assert code[:3] == code[-3:] == "101" and code[45:50] == "01010"
+    left = [code[at:at + 7] for at in range(3, 45, 7)]
+    kinds = "".join("L" if part in LEFT else "G" for part in left)
+    mirrored = [part.translate(str.maketrans("01", "10"))[::-1] for part in LEFT]
+    digits = [LEFT.index(part) if part in LEFT else mirrored.index(part) for part in left]
+    digits += [LEFT.index(code[at:at + 7].translate(str.maketrans("01", "10"))) for at in range(50, 92, 7)]
+    assert "".join(map(str, (PARITY.index(kinds), *digits))) == "9783161484100"
+
+
 def test_error_an_edition_that_is_not_named(made):
     with pytest.raises(WrongUse, match="there is no edition 'arch'"):
         edition(made[0].book, "arch")
