@@ -5,7 +5,7 @@ function Bench(place) {
   function withPiece(what) { return one(article, ".pieces") ? _("{what}, piece {number}", {what, number: place.piece}) : what; }
 
   function stayAwake() {
-    if (navigator.wakeLock && !panel.hidden && document.visibilityState === "visible") {
+    if (navigator.wakeLock && !panel.hidden && !document.hidden) {
       navigator.wakeLock.request("screen").then(given => { lock = given; }, () => { /* The browser may say no. */ });
     }
   }

@@ -42,7 +42,7 @@ function Chart(figure, names) {
     var same = beads.filter(other => other.part === bead.part);
     var name = bead.part.dataset.part.split("-"), isRow = name[0] === "row", place = same.indexOf(bead) + 1, count = same.length;
     if (isRow) {
-      var columns = Array.from(new Set(same.map(other => Math.round(other.x * 10)))).sort((a, b) => a - b);
+      var columns = [...new Set(same.map(other => Math.round(other.x * 10)))].sort((a, b) => a - b);
       var words = figure.closest(".work").querySelector("li[data-part='" + bead.part.dataset.part + "'] .arrow");
       if (words && words.textContent.trim() === "←") { columns.reverse(); }
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
@@ -76,7 +76,7 @@ function Chart(figure, names) {
   on(pane, "keydown", event => {
     var step = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1]}[event.key];
     if (step && !event.altKey && !event.ctrlKey && !event.metaKey) {
-      var bead = at ? nearest(at.x, at.y, step[0], step[1]) : beads[0];
+      var bead = at ? nearest(at.x, at.y, ...step) : beads[0];
       event.preventDefault();
       if (bead) { tell(bead); }
     }

@@ -26,14 +26,14 @@ function Colours(article) {
       return "--b-" + input.dataset.key + ":" + input.value + ";--i-" + input.dataset.key + ":" + inkOn(input.value);
     }).join(";"));
     found.choice = choice.value;
-    all(own, "input").forEach(input => { (found.own = found.own || {})[input.dataset.key] = input.value; });
+    all(own, "input").forEach(input => { (found.own ||= {})[input.dataset.key] = input.value; });
     keep(store, found);
   };
 
   this.read = function () {
     found = kept(store) || {};
-    all(own, "input").forEach(input => { input.value = found.own && found.own[input.dataset.key] || input.value; });
-    if (Array.from(choice.options).some(option => option.value === found.choice)) {
+    all(own, "input").forEach(input => { input.value = found.own?.[input.dataset.key] || input.value; });
+    if ([...choice.options].some(option => option.value === found.choice)) {
       choice.value = found.choice;
       this.show();
     }

@@ -11,7 +11,7 @@ function keep(name, value) {
 
 function one(inside, what) { return inside.querySelector(what); }
 
-function all(inside, what) { return Array.from(inside.querySelectorAll(what)); }
+function all(inside, what) { return [...inside.querySelectorAll(what)]; }
 
 function on(what, event, act) { what.addEventListener(event, act); }
 

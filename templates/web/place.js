@@ -18,7 +18,7 @@ class Place {
     if (!this.before) { keep(data.store, {version: data.version, piece: this.piece, pieces: this.pieces}); }
   }
 
-  done() { return this.pieces[this.piece] || (this.pieces[this.piece] = {}); }
+  done() { return this.pieces[this.piece] ||= {}; }
 
   accept() { this.before = ""; this.save(); }
 

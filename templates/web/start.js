@@ -1,7 +1,5 @@
 // The page as it is opened.
-function theme(wanted) {
-  if (wanted) { document.documentElement.dataset.theme = wanted; } else { delete document.documentElement.dataset.theme; }
-}
+function theme(wanted) { document.documentElement.dataset.theme = wanted; }
 
 all(document, ".theme").forEach(label => {
   var select = one(label, "select");
@@ -54,6 +52,13 @@ all(document, "article.pattern").forEach(article => {
   all(article, ".ways a").forEach(link => {
     on(link, "click", () => { keep("hand", link.dataset.hand); });
   });
-  on(window, "hashchange", () => { place.read(); colours.read(); show(); scrollTo(0, 0); });    // to another way to work it, in the same file
+  // To another way to work it, in the same file.
+  on(window, "hashchange", () => { if (article.matches(".variants > :target")) { place.read(); colours.read(); show(); scrollTo(0, 0); } });
   show();
+});
+
+// In one file the hand is the one that was chosen last.
+all(document, ".variants").forEach(variants => {
+  var link = one(variants, ".ways a[data-hand='" + kept("hand") + "']");
+  if (link && !location.hash) { location.replace(link.hash); }
 });
