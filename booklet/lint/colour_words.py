@@ -31,8 +31,8 @@ class _Range(Struct, frozen=True):
 _COLOURED = (4.0, 200.0)
 _RANGES = {
     "white": _Range(light=(78, 100), chroma=(0, 20)),
-    "black": _Range(light=(0, 35), chroma=(0, 28)),
-    "grey": _Range(light=(12, 96), chroma=(0, 24)),
+    "black": _Range(light=(0, 30), chroma=(0, 28)),
+    "grey": _Range(light=(12, 90), chroma=(0, 24)),
     "silver": _Range(light=(35, 100), chroma=(0, 24)),
     "red": _Range((340, 65), (5, 80), _COLOURED),
     "pink": _Range((300, 70), (35, 100), _COLOURED),
@@ -41,7 +41,7 @@ _RANGES = {
     "gold": _Range((45, 115), (20, 100), _COLOURED),
     "yellow": _Range((65, 125), (35, 100), _COLOURED),
     "green": _Range((97, 225), (5, 100), _COLOURED),
-    "teal": _Range((160, 260), (10, 85), _COLOURED),
+    "teal": _Range((160, 250), (10, 85), _COLOURED),
     "blue": _Range((190, 325), (3, 98), _COLOURED),
     "purple": _Range((275, 15), (3, 97), _COLOURED),
     "violet": _Range((275, 360), (3, 97), _COLOURED),
