@@ -150,11 +150,11 @@ PATTERN_EDITS = {   # by field of a pattern file: what is written instead of wha
     "title": ("title: Morning Cloud", "title: Noon Cloud", {"imprint", "contents", "find-a-pattern", "back"}),
     "summary": ("six stitches", "6 stitches", set()),
     "version": ('"1.2"', '"1.3"', {"imprint"}),
-    "level": ("level: beginner", "level: advanced", {"contents", "find-a-pattern"}),
+    "level": ("level: intermediate", "level: advanced", {"contents", "find-a-pattern"}),
     "makes": ("makes: pair", "makes: single", set()),
     "mirror": ("makes: pair", "makes: pair\nmirror: true", set()),
     "front": ("makes: pair", "makes: pair\nmirror: true\nfront: true", set()),
-    "hand": ("level: beginner", "level: beginner\nhand: left", set()),
+    "hand": ("hanger:", "hand: left\nhanger:", set()),
     "beads": ('"#3d5a80"', '"#3d5a81"', {"cover", "contents", "back"}),
     "body": ("    1 | W B W W B W", "    1 | W B B W B W", {"cover", "contents"}),
     "fringe": ("    - 6W 2B > 3B", "    - 7W 2B > 3B", {"cover", "contents", "find-a-pattern"}),
@@ -168,7 +168,7 @@ PATTERN_EDITS = {   # by field of a pattern file: what is written instead of wha
     "colourways": ("name: plum", "name: damson", set()),
     "language": ("hanger:", "language: de\nhanger:", {"imprint", "contents", "find-a-pattern", "back"}), "translations": ("hanger:", "translations: {de: {title: Wolke}}\nhanger:", None),
     "counted": ("hanger:", "counted: {rows: 3}\nhanger:", None),
-    "lint": ("hanger:", "lint: {allow: {lone-bead: It is meant.}}\nhanger:", None)}
+    "lint": ("The last strand has", "Its last strand has", None)}
 
 
 def test_every_field_of_a_pattern_file_sets_its_own_part_anew_and_those_that_name_it(tmp_path, shop, before):
