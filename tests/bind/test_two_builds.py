@@ -79,29 +79,30 @@ def run(root, *words):
     return result.stdout, result.stderr
 
 
-@pytest.mark.parametrize("change", [
+CHANGES = (
     lambda root: (root / "patterns" / "a.yaml").write_text(PATTERN.replace("chalk white", "milk white"), "utf-8"),
     lambda root: (root / "templates" / "print.css").write_text("p { color: #123456 }", "utf-8"),
     lambda root: (root / "build" / "clouds.pdf").unlink(),
-    lambda root: (root / "build" / "clouds.pdf").write_bytes(b"%PDF something else")])
-def test_nothing_is_built_until_something_has_changed(wanted, monkeypatch, change):
-    root = wanted[0]
-    small_book(root)
-    (root / "templates" / "print.css").unlink(missing_ok=True)
-    said = run(root)
-    assert outputs(root) == wanted[1]
-    built = []
+    lambda root: (root / "build" / "clouds.pdf").write_bytes(b"%PDF something else"))
+
+
+def test_nothing_is_built_until_something_has_changed(wanted, monkeypatch):
+    root, built = wanted[0], []
 
     def build(workspace, *_):
         built.append(1)
         return [write_file(workspace.root / "build" / "clouds.pdf", wanted[1]["build/clouds.pdf"])]
 
+    said = run(root)
     monkeypatch.setattr("booklet.bind.book.build", build)
-    assert run(root) == said and not built
-    assert run(root, "--fresh") == said and built == [1]
-    change(root)
-    run(root)
-    assert built == [1, 1]
+    for count, change in enumerate(CHANGES, 1):
+        assert run(root) == said and len(built) == count - 1
+        change(root)
+        run(root)
+        assert len(built) == count
+        small_book(root)
+        (root / "templates" / "print.css").unlink(missing_ok=True)
+    assert run(root, "--fresh") == said and len(built) == len(CHANGES) + 1
 
 
 def test_where_nothing_has_changed_the_typesetter_is_not_loaded(wanted):
