@@ -28,6 +28,8 @@ from booklet.bind.press.parts import FOLIO, cut
 from booklet.bind.press.tagged import finish
 from booklet.bind.press.workshop import HereAndNow, Workshop, pool
 from booklet.errors import UnreadableInput
+from booklet.source.workspace import load
+from tests.lint.books import PATTERN, write_book
 
 
 @pytest.fixture(scope="module")
@@ -64,7 +66,7 @@ def bound(copy, folder, start=HereAndNow, fresh=False):
         return bind(copy, workshop), workshop.filled
 
 
-def one_document(copy, joined):
+def one_document(copy):
     """The same book set at once by the typesetter alone, with the page numbers that it has itself."""
     from weasyprint import CSS, HTML
     from weasyprint.text.fonts import FontConfiguration
@@ -95,13 +97,14 @@ def links(reader):
             yield at, [round(float(value), 2) for value in link["/Rect"]], link.get("/Dest"), link["/Contents"], link.get("/A", {}).get("/URI")
 
 
-def test_joined_parts_are_the_book_that_one_document_makes(copy, kept, tmp_path):
+def same_as_one_document(copy, content, tmp_path):
+    """Hold a joined book against the one that the typesetter makes at once. Returns its number of pages."""
     whole = tmp_path / "whole.pdf"
-    whole.write_bytes(one_document(copy, kept[1]))
+    whole.write_bytes(one_document(copy))
     joined = tmp_path / "joined.pdf"
-    joined.write_bytes(kept[1])
+    joined.write_bytes(content)
     one, other = (pypdfium2.PdfDocument(path) for path in (whole, joined))
-    assert len(one) == len(other) > 20
+    assert len(one) == len(other)
     for ours, theirs in zip(other, one):
         # Drawings are rounded to thousandths of a millimetre where the typesetter reads SVG.
         assert abs(ours.render(scale=1).to_numpy().astype(int) - theirs.render(scale=1).to_numpy()).max() <= 3
@@ -111,6 +114,28 @@ def test_joined_parts_are_the_book_that_one_document_makes(copy, kept, tmp_path)
     assert sorted(map(str, links(other))) == sorted(map(str, links(one)))
     assert {name: (other.get_destination_page_number(place), place.top) for name, place in other.named_destinations.items()} == {
         name: (one.get_destination_page_number(place), place.top) for name, place in one.named_destinations.items()}
+    return len(other.pages)
+
+
+def test_joined_parts_are_the_book_that_one_document_makes(copy, kept, tmp_path):
+    assert same_as_one_document(copy, kept[1], tmp_path) > 20
+
+
+CONTENTS = """<html lang="en"><head><title>{{ title }}</title><style>{{ style }}</style></head><body class="book"><section class="contents">
+<a href="#morning-cloud">Morning Cloud</a> <a class="folio" href="#morning-cloud">{{ folio("morning-cloud") }}</a></section>
+{% for section in sections %}{{ section }}{% endfor %}</body></html>"""
+
+
+@pytest.mark.parametrize("kind", ["large: true", "screen: true", "{grey: true, marks: true, bleed: 3 mm, start: right, hand: left}"])
+def test_every_kind_of_edition_is_joined_as_one_document_makes_it(tmp_path, kind):
+    root = write_book(tmp_path / "book", {"morning-cloud.yaml": PATTERN, "book.yaml": f"title: B\norder: [morning-cloud]\neditions: {{other: {kind if kind[0] == '{' else f'{{{kind}}}'}}}\n"})
+    (root / "templates").mkdir()
+    (root / "templates" / "book.html.jinja").write_text(CONTENTS, "utf-8")
+    workspace = load(root)
+    on = edition(workspace.book, "other")
+    whole = asyncio.run(book.gathered(workspace, on))
+    copy = copy_of(book.book_html(workspace, whole, on), root, {}, whole.titles)
+    assert same_as_one_document(copy, bind(copy, Workshop(start=HereAndNow)), tmp_path) > 4
 
 
 def test_contents_print_the_page_that_a_link_leads_to(kept, tmp_path):

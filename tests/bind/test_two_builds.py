@@ -113,3 +113,17 @@ def test_where_nothing_has_changed_the_typesetter_is_not_loaded(wanted):
               "print(sorted({'weasyprint', 'yaml', 'jinja2', 'pikepdf', 'booklet.lint.run', 'booklet.bind.book'} & set(sys.modules)))")
     told = subprocess.run([sys.executable, "-c", script, "-C", str(root), "build", "--format", "pdf"], cwd=ROOT, capture_output=True, text=True, check=True)
     assert told.stdout.splitlines()[-2:] == ["build/clouds.pdf", "[]"]
+
+
+def test_error_one_pattern_that_cannot_be_bound_does_not_keep_the_others_from_it(tmp_path):
+    root = small_book(tmp_path / "book")
+    (root / "templates" / "single.html.jinja").write_text(BOOK, "utf-8")
+    broken = PATTERN.replace("    1 | W B W", "    1 | W B X")
+    coarse = PATTERN + "photo: {file: photo.png, alt: a cloud}\n"
+    (root / "patterns" / "c.yaml").write_text(broken.replace("Morning", "Third"), "utf-8")
+    (root / "patterns" / "b.yaml").write_text(coarse.replace("Morning", "Second"), "utf-8")
+    (root / "patterns" / "photo.png").write_bytes(b"no picture")
+    result = CliRunner().invoke(main, ["-C", str(root), "single", "a", "b", "c"])
+    assert (result.exit_code, result.stdout) == (1, "build/single/a.pdf\n")
+    assert "booklet: c: not bound, because it has errors" in result.stderr
+    assert sorted(outputs(root)) == ["build/single/a.pdf"]
