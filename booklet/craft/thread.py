@@ -98,7 +98,7 @@ def room_in(plan: ThreadPlan) -> float:
 
 
 def _use(part: str, kind: str, working: float, events: tuple[Event, ...], places: Layout, piece: Piece) -> ThreadUse:
-    legs = _legs(section_lengths(events, places, piece))
+    legs = _legs(section_lengths(events, places, piece), {event.section for event in events if isinstance(event, Pass)})
     room = room_in(ThreadPlan(length=working))
     begun = {event.section for event in events[1:] if isinstance(event, Anchor)}   # with a new thread, whatever is left of the old one
     lengths, used, before = 1, 0.0, None
@@ -116,15 +116,19 @@ def _use(part: str, kind: str, working: float, events: tuple[Event, ...], places
     return ThreadUse(part, kind, total, total + lengths * (TAIL + WEAVE_IN), lengths, tuple(changes), tuple(after), tuple(too_long), tuple(sorted(begun)))
 
 
-def _legs(lengths: dict[Section, float]) -> list[tuple[Section, Section, float]]:
-    """First and last section, and mm, of what is worked with one thread: the way to the lower rows belongs to the first of them."""
+def _legs(lengths: dict[Section, float], passed: set[Section]) -> list[tuple[Section, Section, float]]:
+    """First and last section, and mm, of what is worked with one thread.
+
+    The way to the lower rows belongs to the first of them. Rows that are only strung, those that are not in `passed`, belong to the row
+    that sews them together: no thread could be anchored in them.
+    """
     legs: list[tuple[Section, Section, float]] = []
     way = None
     for section, need in lengths.items():
-        if section.kind == "lower":
-            way = (section, need)
-            continue
         start, extra = way or (section, 0.0)
+        if section.kind == "lower" or section.kind == "row" and section not in passed:
+            way = (start, need + extra)
+            continue
         legs.append((start, section, need + extra))
         way = None
     return legs

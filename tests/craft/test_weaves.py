@@ -14,6 +14,7 @@ from booklet.craft.needle import path
 from booklet.craft.piece import RIGHT, Hanger
 from booklet.craft.plan import TAIL, WARP_END, WEAVE_IN
 from booklet.craft.replay import CannotRead, differences, replay
+from booklet.craft.scenes import Scenes
 from booklet.craft.size import size
 from booklet.craft.steps import STEP_IDS, steps
 from booklet.craft.stitches import faults, stitch_of
@@ -287,3 +288,13 @@ def test_error_a_line_that_makes_no_sense(stitch, rows):
 
 def test_no_thread_bridge_is_needed():
     assert not [e for made in (EVEN, ODD) for e in path(made).events if isinstance(e, Under)] and stitch_of(ODD).INTERLOCKED
+
+
+@settings(max_examples=100, deadline=None)
+@given(any_weave(), st.floats(320, 800))
+def test_no_thread_ends_where_beads_are_only_strung(made, length):
+    plan = ThreadPlan(length=length)
+    sewn = {event.section for event in path(made).body if isinstance(event, Pass)}
+    uses = thread_use(made, plan)
+    assert set(uses[0].after) <= sewn
+    assert (Scenes(made).of("thread-change", uses) is None) == (not uses[0].after)
