@@ -101,7 +101,7 @@ async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], Non
         book, pictures = await gathered(told, on, progress), photos(workspace.root, workspace.patterns.values())
         html, titles = book_html(told, book, on), book.titles
     progress(f"setting {on}")
-    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles)
+    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles, on)
     for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
         progress(finding.one_line())
     return whole.content

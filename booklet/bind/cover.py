@@ -46,7 +46,7 @@ async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
     """The typeset cover for an inside of so many pages."""
     with printing(workspace, on.language) as told:
         html = await _html(told, on, pages)
-    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {})).content
+    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {}, on)).content
 
 
 async def _html(workspace: Workspace, on: Edition, pages: int) -> str:

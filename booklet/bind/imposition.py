@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import io
 
-from .finish import POINT, saved
+from .finish import saved
+from .press.inks import POINT
 
 Side = tuple[int, int]   # page numbers at the left and at the right, from 1
 

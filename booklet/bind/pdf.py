@@ -8,6 +8,7 @@ from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
+from .edition import Edition
 from .press.addresses import files_of_templates
 from .press.binding import Bound, Copy, bound
 from .press.orders import Setting
@@ -34,21 +35,22 @@ def workshop() -> Workshop:
     return _workshop.get(None) or Workshop(start=HereAndNow)
 
 
-def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> bytes:
-    """One PDF of one HTML document, each child of whose body begins a page. `files` holds pictures by their address, `titles` says by id what inner links lead to.
+def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> bytes:
+    """One PDF of one HTML document for an edition, each child of whose body begins a page. `files` holds pictures by their address, `titles` says by id what inner links lead to.
 
     Raises UnreadableInput for a picture that cannot be read.
     """
-    return asyncio.run(typeset(html, root, files, titles)).content
+    return asyncio.run(typeset(html, root, files, titles, on)).content
 
 
-async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> Bound:
+async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Bound:
     """As `make_pdf`, beside other work, and with what the PDF was joined from."""
-    return await bound(copy_of(html, root, files, titles), workshop())
+    return await bound(copy_of(html, root, files, titles, on), workshop())
 
 
-def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str]) -> Copy:
+def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Copy:
     """All that the PDF of an HTML document is made of."""
     document = cut(html)
-    setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(document.style, root).items())))
+    setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(document.style, root).items())),
+                      bleed=on.bleed, black=not on.screen)
     return Copy(document, titles, {**files_of_templates(html, root), **files}, setting)

@@ -68,7 +68,7 @@ async def _built(workspace: Workspace, slug: str, name: str) -> list[Path]:
 async def bound(workspace: Workspace, slug: str, on: Edition) -> bytes:
     """The PDF of a single in one edition, as it is typeset."""
     pictures = photos(workspace.root, [workspace.patterns[slug]])
-    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {})).content
+    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)).content
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

@@ -1,6 +1,6 @@
 """What a PDF says about itself: its metadata, and the standard that it keeps to.
 
-- PDF/UA-1 (ISO 14289-1): every edition is tagged; see pdf.py.
+- PDF/UA-1 (ISO 14289-1): every edition is tagged and says so as it is joined; see press/metadata.py.
 - PDF/A-2u (ISO 19005-2): colours are those of sRGB, and links are printed as they are seen.
 - PDF/X-4 (ISO 15930-7): the press is named by its colour profile, colours of ours are those of sRGB, and no page has a link.
 
@@ -19,7 +19,7 @@ from ..source.editions import X4
 from .edition import Edition
 from .html import moment
 
-A2 = "PDF/A-2"
+UA, A2 = "PDF/UA-1", "PDF/A-2"
 UNDATED = 2000   # the year of a file that must have a date where neither book nor SOURCE_DATE_EPOCH gives one
 _EXTENSION = """
   <rdf:Description rdf:about="" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/" xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#"
@@ -37,7 +37,7 @@ _EXTENSION = """
 
 
 def declare(pdf, on: Edition, profile: bytes, year: int | None) -> None:
-    """Write metadata, and what the standard of the edition asks for, into the file."""
+    """Write metadata, and what the standard of the edition asks for besides PDF/UA, into the file."""
     when = moment(os.environ.get)
     if on.output == A2:
         _intent(pdf, "/GTS_PDFA1", "sRGB IEC61966-2.1", _srgb(), 3)

@@ -7,7 +7,7 @@
 Needs `pip install booklet[bench]` and the program chromium. Every engine makes a PDF with tags in a process of its own, all by turns in the same run, so that
 a busy machine slows all alike; what counts are ratios. Compiled modules and the browser's profile are there from a run before.
 
-- The browser prints our own HTML, with our page numbers and fonts written into it (rivals.py).
+- The browser prints our own HTML, with our page numbers and fonts written into it (rivals.py), and without dashed lines, which would cost it six times as long (undashed.py).
 - The typst engine compiles an equal book, written from that HTML (same_book.py): same fonts, sizes, page, page breaks, links, headings and SVG pictures.
 - Equal means: inside the margins, all words of the three PDFs are the same words, as often; the numbers are, too, but for page numbers, because each engine
   breaks pages its own way; and the pictures in the tags have the same text alternatives, as often (equal.py). The run prints what differs.

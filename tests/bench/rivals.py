@@ -28,6 +28,7 @@ from booklet.source.workspace import load
 from tests.bench.equal import differences, said
 from tests.bench.made_by import chromium, quietly, typst
 from tests.bench.same_book import write_source
+from tests.bench.undashed import undashed
 
 
 def main() -> None:
@@ -48,12 +49,12 @@ def main() -> None:
 
 
 def _for_browser(html: str, ours: Path) -> str:
-    """The page with the numbers of our pages, which a browser cannot ask for, and with our fonts."""
+    """The page with the numbers of our pages, which a browser cannot ask for, with our fonts, and with pictures as a browser likes them."""
     with pikepdf.open(ours) as pdf:
         pages = {page.objgen: number for number, page in enumerate(pdf.pages, 1)}
         numbers = {str(name): pages[place[0].objgen] for name, place in pikepdf.NameTree(pdf.Root.Names.Dests).items()}
     numbered = re.sub(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}", lambda match: str(numbers[match[1]]), html)
-    return numbered.replace("<style>", f"<style>{css_for_pdf()}thead {{ display: table-row-group }}", 1)   # a head is not repeated where a table is broken
+    return undashed(numbered).replace("<style>", f"<style>{css_for_pdf()}thead {{ display: table-row-group }}", 1)   # a head is not repeated where a table is broken
 
 
 def _compare(files: dict[str, Path], page, folios: int) -> None:

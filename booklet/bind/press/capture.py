@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from .fragment import MARK, Face, Fragment
+from .inks import in_black
 
 _REFERENCE = re.compile(rb"(\d+) 0 R")
 _NOT_KEPT = {"Type", "Pages", "Outlines", "Names", "StructTreeRoot", "Metadata", "Lang", "MarkInfo", "ViewerPreferences"}
@@ -28,16 +29,17 @@ class Captured(Exception):
         self.fragment = fragment
 
 
-def capture(document, pdf, first: int, count: int) -> Fragment:
-    """The pages from `first` on, `count` of them, with all that belongs to them."""
-    return _Taker(document, pdf, range(first, first + count)).taken()
+def capture(document, pdf, first: int, count: int, black: bool = False) -> Fragment:
+    """The pages from `first` on, `count` of them, with all that belongs to them; neutral colours as greys if they shall be black ink."""
+    return _Taker(document, pdf, range(first, first + count), black).taken()
 
 
 class _Taker:
     """Renumbers the objects that can be reached from the pages and from the tags of these pages."""
 
-    def __init__(self, document, pdf, pages: range) -> None:
-        self.document, self.pdf, self.pages = document, pdf, pages
+    def __init__(self, document, pdf, pages: range, black: bool = False) -> None:
+        self.document, self.pdf, self.pages, self.black = document, pdf, pages, black
+        self.painted: set[int] = set()         # numbers of what is painted on pages
         self.fragment = Fragment()
         self.numbers: dict[int, int] = {}      # the typesetter's object number to ours
         self.todo: list[int] = []
@@ -46,6 +48,7 @@ class _Taker:
 
     def taken(self) -> Fragment:
         references = [int(self.pdf.page_references[page].split()[0]) for page in self.pages]
+        self.painted = {int(self.pdf.objects[number]["Contents"].split()[0]) for number in references}
         tops, owners = self._tags(set(references))
         self._fonts(references)
         self._catalog()
@@ -119,6 +122,8 @@ class _Taker:
         item, at = self.pdf.objects[number], self.numbers[number]
         if isinstance(item, pydyf.Stream):
             data, extra = b"\n".join(map(pydyf._to_bytes, item.stream)), dict(item.extra)
+            if self.black and (number in self.painted or extra.get("Subtype") == "/Form"):
+                data = in_black(data)
             if item.compress and data:
                 data = zlib.compress(data, LEVEL)
                 extra["Filter"] = "/FlateDecode"

@@ -32,6 +32,8 @@ class Setting:
     options: tuple[tuple[str, Any], ...] = (("pdf_variant", "pdf/ua-1"), ("dpi", 300))
     faces: str = ""          # digest of the font files
     files: tuple[tuple[str, bytes], ...] = ()   # what the style sheet names, by address
+    bleed: float = 0.0       # mm
+    black: bool = False      # neutral colours are greys of the one black ink
 
 
 @dataclass(frozen=True)

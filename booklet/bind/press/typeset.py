@@ -18,6 +18,7 @@ from .addresses import BASE, fetcher_of
 from .capture import Captured, capture, take_one
 from .folios import folio_pages, for_folios, for_parts
 from .fragment import Fragment
+from .inks import boxed
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .tagged import finish, tell_languages
 
@@ -103,7 +104,9 @@ def set_part(order: PartOrder) -> bytes:
 
         def finisher(document, pdf):
             links = finish(pdf)
-            fragment = capture(document, pdf, 0, count)
+            for page in pdf.page_references:
+                boxed(pdf.objects[int(page.split()[0])], order.setting.bleed)
+            fragment = capture(document, pdf, 0, count, order.setting.black)
             fragment.links = links
             raise Captured(fragment)
 
@@ -153,7 +156,7 @@ def set_folios(order: FoliosOrder) -> bytes:
         def finisher(document, pdf):
             for page in pdf.page_references:
                 _as_artifact(pdf.objects[int(pdf.objects[int(page.split()[0])]["Contents"].split()[0])])
-            raise Captured(capture(document, pdf, 0, len(order.pages)))
+            raise Captured(capture(document, pdf, 0, len(order.pages), order.setting.black))
 
         return _captured(document, Setting("", options=(("pdf_tags", False),)), finisher).packed()
 
