@@ -6,7 +6,8 @@ from pathlib import Path
 
 import click
 
-from .shop import KEPT, shop_options, workshop
+from ..bind.press.cache import KEPT
+from .shop import shop_options, workshop
 from .terminal import progress, show_findings
 from .unchanged import Run, again, read_besides
 
@@ -57,7 +58,7 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
         return
     from .reading import checked_whole   # reading and lint load much, and are not needed where nothing has changed
 
-    workspace, findings = checked_whole(folder)
+    workspace, findings = checked_whole(folder, None if fresh else run.cache)
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 

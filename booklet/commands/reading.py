@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
@@ -15,6 +16,9 @@ from ..source.wording import did_you_mean, quoted
 from ..source.workspace import FOLDER, Workspace, load, pattern_files
 from .terminal import show_findings
 
+if TYPE_CHECKING:
+    from ..bind.press.cache import Cache
+    from ..source.workspace import Known
 
 # Errors that would spoil a printed page but not a count or a chart.
 PRINT_ONLY = frozenset({"missing-photo", "unknown-placeholder", "unprinted-step"})
@@ -34,14 +38,14 @@ def checked_folder(folder: Path) -> Path:
     return folder
 
 
-def whole(folder: Path) -> Workspace:
-    """Everything in a folder, without errors. Raises FindingsError if it has any."""
-    return checked_whole(folder)[0]
+def whole(folder: Path, kept: Cache | None = None, known: Known | None = None) -> Workspace:
+    """Everything in a folder, without errors. `kept` may know what is found in it, `known` what is read. Raises FindingsError if it has any."""
+    return checked_whole(folder, kept, known)[0]
 
 
-def checked_whole(folder: Path) -> tuple[Workspace, tuple[Finding, ...]]:
+def checked_whole(folder: Path, kept: Cache | None = None, known: Known | None = None) -> tuple[Workspace, tuple[Finding, ...]]:
     """As `whole`, and what was found besides errors."""
-    return _without_errors(load(checked_folder(folder)), folder, with_book=True)
+    return _without_errors(load(checked_folder(folder), known=known), folder, with_book=True, kept=kept)
 
 
 def some(folder: Path, slugs: Iterable[str], to_print: bool = True) -> Workspace:
@@ -84,8 +88,13 @@ def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
     return WrongUse(f"there is no pattern {quoted(slug)}", did_you_mean(slug, known) or few)
 
 
-def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset()) -> tuple[Workspace, tuple[Finding, ...]]:
-    found = lint(workspace, with_book)
+def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset(), kept: Cache | None = None) -> tuple[Workspace, tuple[Finding, ...]]:
+    if kept:
+        from ..lint.kept import Kept
+
+        found = lint(workspace, with_book, Kept(kept))
+    else:
+        found = lint(workspace, with_book)
     if any(finding.is_error and finding.rule not in allowed for finding in found):
         raise FindingsError(found)
     show_findings(found, folder, err=True)

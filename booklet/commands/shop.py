@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-KEPT = "build/.cache"   # in the workspace
+from ..bind.press.cache import KEPT
 
 
 def shop_options(command: Callable) -> Callable:

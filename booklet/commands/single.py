@@ -6,8 +6,9 @@ from pathlib import Path
 
 import click
 
+from ..bind.press.cache import KEPT
 from ..errors import BookletError, FindingsError, WrongUse
-from .shop import KEPT, shop_options, workshop
+from .shop import shop_options, workshop
 from .terminal import progress, show_findings, tell
 from .unchanged import Run, again, read_besides
 

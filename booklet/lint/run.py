@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -10,6 +11,9 @@ from ..findings import Finding, Severity
 from ..source.workspace import Workspace
 from .registry import FIRM, SELDOM, rules_in
 from .subject import Subject
+
+if TYPE_CHECKING:
+    from .kept import Kept
 
 OFF = "off"
 
@@ -21,19 +25,19 @@ class Checked(Struct, frozen=True):
     allowed: tuple[tuple[Finding, str], ...]   # those that their pattern allows, with the reason
 
 
-def lint(workspace: Workspace, with_book: bool = True) -> tuple[Finding, ...]:
+def lint(workspace: Workspace, with_book: bool = True, kept: Kept | None = None) -> tuple[Finding, ...]:
     """All findings of a workspace that are not allowed, sorted by place. Rules that need more than could be read do not run.
 
     `with_book`: also check the book as a whole; left out where single patterns are asked for, which do not
-    depend on the book's order and pages.
+    depend on the book's order and pages. `kept`: what was found in patterns before.
     """
-    return checked(workspace, with_book).findings
+    return checked(workspace, with_book, kept).findings
 
 
-def checked(workspace: Workspace, with_book: bool = True) -> Checked:
+def checked(workspace: Workspace, with_book: bool = True, kept: Kept | None = None) -> Checked:
     """As `lint`, with what the patterns allow told apart."""
     subjects = (Subject(workspace, pattern) for pattern in (*([None] if with_book else []), *workspace.patterns.values()))
-    found = (finding for subject in subjects for finding in _findings(subject))   # one after the other: what is worked out for one is not kept
+    found = (finding for subject in subjects for finding in _findings(subject, kept))   # one after the other: what is worked out for one is not kept
     return weighed(Checked(workspace.findings, ()), found, workspace)
 
 
@@ -51,11 +55,20 @@ def weighed(run: Checked, found: Iterable[Finding], workspace: Workspace) -> Che
     return Checked(tuple(sorted(kept)), tuple(sorted(allowed)))
 
 
-def _findings(subject: Subject) -> Iterator[Finding]:
-    for folder in ("", *filter(subject.has, SELDOM)):
-        for rule in rules_in(folder):
-            if subject.has(rule.needs):
-                yield from rule.check(subject)
+def _findings(subject: Subject, kept: Kept | None) -> Iterator[Finding]:
+    yield from kept.of(subject, _common) if kept and subject.pattern else _common(subject)
+    for folder in filter(subject.has, SELDOM):
+        yield from _found(subject, folder)
+
+
+def _common(subject: Subject) -> Iterator[Finding]:
+    return _found(subject, "")
+
+
+def _found(subject: Subject, folder: str) -> Iterator[Finding]:
+    for rule in rules_in(folder):
+        if subject.has(rule.needs):
+            yield from rule.check(subject)
 
 
 def _weighed(finding: Finding, severities: dict[str, str]) -> Finding | None:

@@ -87,12 +87,15 @@ class Subject(Struct, frozen=True, dict=True):
 
     def has(self, need: str) -> bool:
         """Whether a rule that needs this, one of registry.NEEDS, can run."""
-        return self._there[need]
+        return self._can_be_worked if need == "path" else self._there[need]
+
+    @cached_property
+    def _can_be_worked(self) -> bool:
+        return self.piece is not None and not self.faults and self.strands_fit
 
     @cached_property
     def _there(self) -> dict[str, bool]:
         pattern = self.pattern is not None
         book = not pattern and bool(self.book.file)
-        return {"pattern": pattern, "piece": self.piece is not None, "path": self.piece is not None and not self.faults and self.strands_fit,
-                "prose": book or pattern, "photo": pattern and self.pattern.photo is not None,
+        return {"pattern": pattern, "piece": self.piece is not None, "prose": book or pattern, "photo": pattern and self.pattern.photo is not None,
                 "release": pattern and self.workspace.releases is not None, "book": book}

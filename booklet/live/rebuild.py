@@ -11,12 +11,14 @@ from msgspec.structs import replace
 
 from ..bind.book import web
 from ..bind.files import update_folder
+from ..bind.press.cache import KEPT, Cache
 from ..bind.web.article import Article, articles
 from ..errors import BookletError, FindingsError, UnreadableInput
 from ..findings import Finding
+from ..lint.kept import Kept
 from ..lint.run import lint
 from ..source.pattern import Pattern
-from ..source.workspace import Workspace, load
+from ..source.workspace import Known, Workspace, load
 from .site import Report
 
 Says = Callable[[str], None]
@@ -34,6 +36,7 @@ class Rebuilder:
 
     def __init__(self, root: Path) -> None:
         self.root = root
+        self._read: Known = {}
         self._good: dict[str, Pattern] = {}      # as they were when they last had no error
         self._kept: dict[str, tuple[tuple, tuple[Article, ...]]] = {}
         self.made: list[str] = []                # patterns that the last build has drawn anew
@@ -44,8 +47,8 @@ class Rebuilder:
         try:
             if not (self.root / "patterns").is_dir():
                 raise UnreadableInput("the folder patterns/ is gone", "put it back; these are the last good pages")
-            workspace = load(self.root)
-            found = lint(workspace)
+            workspace = load(self.root, known=self._read)
+            found = lint(workspace, kept=Kept(Cache(self.root / KEPT)))
             usable, missing = self._usable(workspace, found)
             if usable is None:
                 return Built(Report(_not_built(missing), found, True), None)

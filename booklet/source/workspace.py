@@ -38,8 +38,13 @@ class Workspace(Struct, frozen=True):
     releases: Releases | None = None    # None where nothing was published
 
 
-def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
+Known = dict[str, tuple[str, Book, tuple[Pattern | None, list[Finding]]]]   # what was read, by name of file: its text, the book, and what came of them
+
+
+def load(root: Path, only: Iterable[Path] | None = None, known: Known | None = None) -> Workspace:
     """Read a workspace; with `only`, just these pattern files of it. A folder without a book file has a book of defaults.
+
+    Whoever reads it again and again hands in the same `known`, an empty dictionary at first: files with the same text are not parsed again.
 
     Nothing raises: a folder or file that cannot be read is a finding.
     """
@@ -48,7 +53,7 @@ def load(root: Path, only: Iterable[Path] | None = None) -> Workspace:
     findings += misnamed if only is None else []
     patterns: dict[str, Pattern] = {}
     for file in everything if only is None else only:
-        pattern, found = read_one(file, root, book)
+        pattern, found = read_one(file, root, book, known)
         findings += found
         if pattern is not None:
             patterns[pattern.slug] = pattern
@@ -73,7 +78,7 @@ def pattern_files(root: Path) -> list[Path]:
     return _listed(root)[0]
 
 
-def read_one(file: Path, root: Path, book: Book) -> tuple[Pattern | None, list[Finding]]:
+def read_one(file: Path, root: Path, book: Book, known: Known | None = None) -> tuple[Pattern | None, list[Finding]]:
     """Read one pattern file."""
     name = name_in(file, root)
     text, findings = read_file(file, root)
@@ -81,7 +86,10 @@ def read_one(file: Path, root: Path, book: Book) -> tuple[Pattern | None, list[F
         findings.append(_about(name, "bad-file-name", f"the name of a pattern file must have {SLUG.words}", "rename it"))
     if text is None:
         return None, findings
-    pattern, found = read_pattern(text, name, file.stem, book)
+    known = {} if known is None else known
+    if known.get(name, ())[:2] != (text, book):
+        known[name] = text, book, read_pattern(text, name, file.stem, book)
+    pattern, found = known[name][2]
     findings += found
     if pattern is not None and pattern.photo is not None and not inside(root / FOLDER / pattern.photo.file, root):
         findings.append(Finding(pattern.mark("photo", "file"), Severity.ERROR, "outside-workspace",

@@ -14,9 +14,9 @@ from time import perf_counter
 
 from booklet.bind.book import build
 from booklet.bind.pdf import working_in
+from booklet.bind.press.cache import KEPT
 from booklet.bind.press.workshop import Workshop, HereAndNow
 from booklet.commands.reading import whole
-from booklet.commands.shop import KEPT
 
 
 def main() -> None:
@@ -30,9 +30,12 @@ def main() -> None:
         print(perf_counter() - start, flush=True)
 
 
+_known: dict = {}
+
+
 def _built(root: Path) -> None:
-    with working_in(Workshop(root / KEPT, HereAndNow)):
-        build(whole(root), ("pdf",))
+    with working_in(Workshop(root / KEPT, HereAndNow)) as shop:
+        build(whole(root, shop.cache, _known), ("pdf",))
 
 
 if __name__ == "__main__":

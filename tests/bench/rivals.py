@@ -21,9 +21,9 @@ from booklet.bind.fonts import css_for_pdf
 from booklet.bind.geometry import sheet
 from booklet.bind.pdf import working_in
 from booklet.bind.press.parts import FOLIO, FOLIO_END
+from booklet.bind.press.cache import KEPT
 from booklet.bind.press.workshop import Workshop
 from booklet.bind.single import single_html
-from booklet.commands.shop import KEPT
 from booklet.source.workspace import load
 from tests.bench.equal import differences, said
 from tests.bench.made_by import chromium, quietly, typst

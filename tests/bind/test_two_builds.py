@@ -13,7 +13,7 @@ from click.testing import CliRunner
 from booklet.bind.files import write_file
 from booklet.bind.press.cache import Cache
 from booklet.cli import main
-from booklet.commands.shop import KEPT
+from booklet.bind.press.cache import KEPT
 from tests.lint.books import PATTERN, write_book
 
 ROOT = Path(__file__).parents[2]

@@ -13,6 +13,7 @@ from hashlib import sha256
 from itertools import count
 from pathlib import Path
 
+KEPT = "build/.cache"       # of a workspace
 MOST = 512 * 1024 * 1024    # bytes that a cache may hold
 LEFTOVER = 3600             # seconds after which a file written aside belongs to a build that was killed
 _MAGIC = b"booklet cache 1\n"

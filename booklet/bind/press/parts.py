@@ -18,7 +18,7 @@ _COMMENT = re.compile(r"<!--.*?-->", re.DOTALL)
 _STYLE = re.compile(r"<style[^>]*>(.*?)</style>", re.DOTALL)
 _CLASS = re.compile(r'\bclass="([^"]*)"')
 _OWN_ID = re.compile(r'\bid="([^"]*)"')
-_INNER = re.compile(r'\bhref="#([^"]*)"')
+_INNER = re.compile(r'href="#([^"]*)"')   # begins with plain signs, which are found fast
 FOLIO, FOLIO_END = "\ue000", "\ue001"     # private characters, which no text of a book may hold
 _FOLIO = re.compile(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}")
 
@@ -49,6 +49,8 @@ class Part:
     def linked(self, titles: Mapping[str, str]) -> Part:
         """The part with its inner links as links of the book, which say where they lead."""
         def link(match: re.Match) -> str:
+            if not match.string[match.start() - 1].isspace():   # the end of another attribute's name
+                return match[0]
             name = unescape(match[1])
             return f'href="{LINK}{quote(name)}?{quote(titles.get(name, name))}"'
 
