@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
+from typing import BinaryIO
 
 from markupsafe import Markup
 from msgspec.structs import replace
@@ -35,6 +36,7 @@ from .page_fit import book_findings, page_findings
 from .pages import Page, back_pages, front_pages
 from .pdf import typeset
 from .photos import photos
+from .press.parts import held
 from .pictures import Picture
 from .sections import Section, common_scale, licence, sections, views, web_stationery
 from .templates import environment, fill, own_texts, text_of
@@ -95,16 +97,16 @@ async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Ca
     return {name: content for files in found for name, content in files.items()}
 
 
-async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:
+async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> BinaryIO:
     """The PDF of the inside of one edition, as it is typeset."""
     with printing(workspace, on.language) as told:
         book, pictures = await gathered(told, on, progress), photos(workspace.root, workspace.patterns.values())
-        html, titles = book_html(told, book, on), book.titles
+        (html, elsewhere), titles = book_apart(told, book, on), book.titles
     progress(f"setting {on}")
-    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles, on)
+    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles, on, elsewhere)
     for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
         progress(finding.one_line())
-    return whole.content
+    return whole.file
 
 
 @dataclass(frozen=True)
@@ -211,9 +213,14 @@ def shared(workspace: Workspace) -> dict:
 
 def book_html(workspace: Workspace, book: Gathered, on: Edition) -> str:
     """The whole book as one HTML document for print."""
+    html, elsewhere = book_apart(workspace, book, on)
+    return re.sub(held("([0-9]+)"), lambda place: elsewhere[place[1]](), html)
+
+
+def book_apart(workspace: Workspace, book: Gathered, on: Edition) -> tuple[str, dict[str, Callable[[], str]]]:
+    """The book as an HTML document that only names the sections of patterns, and what loads each of them: together they would not fit the memory."""
     setter = paper_setter(workspace.root, on, **shared(workspace))
-    places = {f"<!--section {at}-->": section.html for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
+    elsewhere = {str(at): partial(getattr, section, "html") for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
     html = setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=book.sections,
-                       front_page=book.cover, sections=list(map(Markup, places)), front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
-    html = greyed(html) if on.grey else html
-    return re.sub("<!--section [0-9]+-->", lambda place: places[place[0]], html)
+                       front_page=book.cover, sections=[Markup(held(name)) for name in elsewhere], front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
+    return greyed(html) if on.grey else html, elsewhere

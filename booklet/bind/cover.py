@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import BinaryIO
 
 from markupsafe import Markup
 
@@ -42,11 +43,11 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
     return CoverSheet(on.width, on.height, spine_width(pages, on.paper), on.bleed)
 
 
-async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> bytes:
+async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> BinaryIO:
     """The typeset cover for an inside of so many pages."""
     with printing(workspace, on.language) as told:
         html = await _html(told, on, pages)
-    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {}, on)).content
+    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {}, on)).file
 
 
 async def _html(workspace: Workspace, on: Edition, pages: int) -> str:

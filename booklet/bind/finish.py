@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import io
+import tempfile
 from collections.abc import Iterator
+from typing import BinaryIO
 
 from .edition import Edition
 from .press.inks import POINT
@@ -13,13 +14,13 @@ MARK, AWAY = 5.0, 3.0    # mm: length of a crop mark, and its least distance fro
 LINE = 0.25              # points
 
 
-def finished(content: bytes, on: Edition, profile: bytes = b"", year: int | None = None) -> bytes:
-    """The PDF of an edition as it leaves us."""
+def finished(file: BinaryIO, on: Edition, profile: bytes = b"", year: int | None = None) -> BinaryIO:
+    """The PDF of an edition as it leaves us: `file` itself, or another one in its place."""
     if on.output == UA and not on.marks:
-        return content   # which says all that there is to say
+        return file   # which says all that there is to say
     import pikepdf
 
-    with pikepdf.open(io.BytesIO(content)) as pdf:
+    with file, pikepdf.open(file) as pdf:
         for page in pdf.pages if on.marks else ():
             page.contents_coalesce()   # page numbers are laid over as streams of their own
             page.Contents = pikepdf.Stream(pdf, b"q\n" + page.Contents.read_bytes() + b"\nQ\n" + _marks(page, on))
@@ -28,13 +29,13 @@ def finished(content: bytes, on: Edition, profile: bytes = b"", year: int | None
         return saved(pdf, "1.6" if on.output == X4 else "")
 
 
-def saved(pdf, version: str = "") -> bytes:
-    """The file; the same bytes for the same content."""
+def saved(pdf, version: str = "") -> BinaryIO:
+    """The PDF in a file that vanishes when it is closed; the same bytes for the same content."""
     import pikepdf
 
-    made = io.BytesIO()
+    made = tempfile.TemporaryFile()
     pdf.save(made, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate, force_version=version, fix_metadata_version=False)
-    return made.getvalue()
+    return made
 
 
 def _marks(page, on: Edition) -> bytes:

@@ -6,7 +6,7 @@ two pages of a side add up to one more than their number, and odd pages lie at t
 
 from __future__ import annotations
 
-import io
+from typing import BinaryIO
 
 from .finish import saved
 from .press.inks import POINT
@@ -24,15 +24,15 @@ def sides(pages: int) -> list[Side]:
     return order
 
 
-def imposed(content: bytes, width: float, height: float) -> bytes:
+def imposed(file: BinaryIO, width: float, height: float) -> BinaryIO:
     """The pages of a PDF, each `width` x `height` mm, two on a side. Print on both sides, turned at the short edge.
 
-    The sheets are for a printer, so links, bookmarks and tags are left out; a file to read on a screen is another edition.
+    The sheets are for a printer, so links, bookmarks and tags are left out; a file to read on a screen is another edition. `file` is closed.
     """
     import pikepdf
 
     wide, high = width * POINT, height * POINT
-    with pikepdf.open(io.BytesIO(content)) as source, pikepdf.new() as sheets:
+    with file, pikepdf.open(file) as source, pikepdf.new() as sheets:
         for left, right in sides(len(source.pages)):
             sheets.add_blank_page(page_size=(2 * wide, high))
             side = sheets.pages[-1]

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import json
-from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import partial
 
 from .geometry import Sheet
 from .pdf import workshop
@@ -13,6 +14,7 @@ from .press.fragment import unpacked
 from .press.join import Join
 from .press.metadata import About
 from .press.orders import UNKEYED
+from .press.workshop import Later
 from .set_pages import Fault, Seen, looked_at, together
 
 
@@ -20,22 +22,28 @@ from .set_pages import Fault, Seen, looked_at, together
 class LookOrder:
     """What the pages of one fragment show."""
 
-    part: bytes
+    part: bytes              # packed
     sheet: Sheet
     fonts: bytes = field(metadata=UNKEYED)   # of the whole book: they hold all signs of the part, whatever else
 
     def fill(self) -> bytes:
-        joined, part = Join(unpacked(self.fonts)), unpacked(self.part)
+        made = io.BytesIO()
+        joined, part = Join(unpacked(self.fonts), made), unpacked(self.part)
         joined.add(part, [b""] * len(part.pages))
-        return json.dumps(looked_at(joined.finished(About("")), self.sheet)).encode()
+        joined.finish(About(""))
+        return json.dumps(looked_at(made.getvalue(), self.sheet)).encode()
 
 
 async def seen_in(bound: Bound, sheet: Sheet) -> Seen:
     """What the pages of a bound document show, page numbers apart."""
-    found = await workshop().results(LookOrder(part, sheet, bound.fonts) for part in bound.parts)
-    return together(_seen(json.loads(content)) for content in found)
+    orders = [Later(partial(_order, part, sheet, bound.fonts)) for part in bound.parts]
+    return together(seen for _, seen in await workshop().each(orders, _seen))
 
 
-def _seen(said: Sequence) -> Seen:
-    pages, faults, small, strange = said
+def _order(part: Later, sheet: Sheet, fonts: bytes) -> LookOrder:
+    return LookOrder(part.make(), sheet, fonts)
+
+
+def _seen(content: bytes) -> Seen:
+    pages, faults, small, strange = json.loads(content)
     return Seen(pages, [Fault(*fault) for fault in faults], [tuple(one) for one in small], [tuple(one) for one in strange])

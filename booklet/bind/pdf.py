@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
 from .edition import Edition
-from .press.addresses import files_of_templates
+from .press.addresses import files_of_templates, named_in
 from .press.binding import Bound, Copy, bound
 from .press.orders import Setting
 from .press.parts import cut
@@ -40,17 +40,19 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
 
     Raises UnreadableInput for a picture that cannot be read.
     """
-    return asyncio.run(typeset(html, root, files, titles, on)).content
+    return asyncio.run(typeset(html, root, files, titles, on)).read()
 
 
-async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Bound:
+async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(),
+                  elsewhere: Mapping[str, Callable[[], str]] | None = None) -> Bound:
     """As `make_pdf`, beside other work, and with what the PDF was joined from."""
-    return await bound(copy_of(html, root, files, titles, on), workshop())
+    return await bound(copy_of(html, root, files, titles, on, elsewhere), workshop())
 
 
-def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Copy:
-    """All that the PDF of an HTML document is made of."""
-    document = cut(html)
-    setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(document.style, root).items())),
+def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(), elsewhere: Mapping[str, Callable[[], str]] | None = None) -> Copy:
+    """All that the PDF of an HTML document is made of. `elsewhere` loads parts that it only names."""
+    document = cut(html, elsewhere or {})
+    setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(named_in(document.style), root).items())),
                       bleed=on.bleed, black=not on.screen)
-    return Copy(document, titles, {**files_of_templates(html, root), **files}, setting)
+    named = sorted({name for part in document.parts for name in part.known.files})
+    return Copy(document, titles, {**files_of_templates(named, root), **files}, setting)

@@ -7,8 +7,9 @@ may, and hardly ever else. What comes back is plain JSON.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 from markupsafe import Markup
 from msgspec import structs
@@ -30,6 +31,7 @@ from .grey import greyed
 from .html import paper_setter
 from .pdf import workshop
 from .pictures import Picture
+from .press.workshop import Later, Workshop
 from .prose import prose
 from .replayed import refuse, wrong_words
 from .templates import OwnTexts, own_texts, ours_digest
@@ -104,10 +106,19 @@ class Section:
     summary: str
     level: str
     accent: str
-    view: Picture        # one piece, or both of a pair
-    html: Markup
+    load: Callable[[], dict]       # what its order has made, which is too much to be held for every pattern of a large book
     fits: Mapping[str, float] = field(default_factory=dict)   # mm from bead to bead in each chart, where it may have all of the room; 0 where it does not fit
     small: Picture | None = None   # one piece, at one scale in the whole book
+
+    @property
+    def html(self) -> Markup:
+        """Its pages."""
+        return Markup(self.load()["html"])
+
+    @property
+    def view(self) -> Picture:
+        """One piece, or both of a pair."""
+        return picture_of(self.load()["view"])
 
     def with_small(self, view: Picture) -> Section:
         return replace(self, small=view)
@@ -120,14 +131,26 @@ class Section:
 
 async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Edition) -> list[Section]:
     """The sections of patterns in an edition. Raises FindingsError where words do not rebuild their chart."""
-    common = stationery(workspace, on)
-    made = await workshop().results(SectionOrder(printed(pattern), common) for pattern in patterns)
-    return [_section(pattern, json.loads(content)) for pattern, content in zip(patterns, made)]
+    common, shop = stationery(workspace, on), workshop()
+    orders = [SectionOrder(printed(pattern), common) for pattern in patterns]
+    later = [Later(partial(_same, order), order.labour) for order in orders]
+    made = await shop.each(later, _without_pages)
+    for pattern, (_key, said) in zip(patterns, made):
+        refuse(pattern, said["wrong"])
+    return [Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], partial(_taken, shop, key, order), said["fits"])
+            for pattern, order, (key, said) in zip(patterns, later, made)]
 
 
-def _section(pattern: Pattern, said: dict) -> Section:
-    refuse(pattern, said["wrong"])
-    return Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], picture_of(said["view"]), Markup(said["html"]), said["fits"])
+def _same(order: SectionOrder) -> SectionOrder:
+    return order
+
+
+def _taken(shop: Workshop, key: str, order: Later) -> dict:
+    return json.loads(shop.take(key, order))
+
+
+def _without_pages(content: bytes) -> dict:
+    return {name: value for name, value in json.loads(content).items() if name not in ("html", "view")}
 
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:

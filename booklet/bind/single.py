@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from pathlib import Path
+from typing import BinaryIO
 
 from markupsafe import Markup
 
@@ -65,10 +66,10 @@ async def _built(workspace: Workspace, slug: str, name: str) -> list[Path]:
     return [write_file(workspace.root / "build" / "single" / file, content) for file, content in files.items()]
 
 
-async def bound(workspace: Workspace, slug: str, on: Edition) -> bytes:
+async def bound(workspace: Workspace, slug: str, on: Edition) -> BinaryIO:
     """The PDF of a single in one edition, as it is typeset."""
     pictures = photos(workspace.root, [workspace.patterns[slug]])
-    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)).content
+    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)).file
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

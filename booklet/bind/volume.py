@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Awaitable, Callable
 from dataclasses import replace
+from typing import BinaryIO
 
 from ..errors import FindingsError
 from ..findings import Finding, Severity
@@ -20,35 +20,37 @@ from .standards import problem_of
 MOST_ROUNDS = 3   # of setting the pages again because their number asks for another gutter
 
 
-async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], Awaitable[bytes]], cover: bool = False) -> dict[str, bytes]:
+async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], Awaitable[BinaryIO]], cover: bool = False) -> dict[str, BinaryIO]:
     """The finished files by name. `bound` typesets the inside of an edition. Raises the errors of booklet.errors."""
     profile, year = profile_of(workspace, on), workspace.book.year
     on, content = await _with_gutter(on, bound)
+    pages = pages_of(content) if cover and on.paper else 0
     made = finished(content, on, profile, year)
     files = {f"{stem}{on.suffix}.pdf": imposed(made, on.width, on.height) if on.two_up else made}
-    if cover and on.paper:
-        outside = await cover_pdf(workspace, on, pages_of(content))
+    if pages:
+        outside = await cover_pdf(workspace, on, pages)
         files[f"{stem}{on.suffix}-cover.pdf"] = finished(outside, replace(on, marks=False), profile, year)
     return files
 
 
-async def _with_gutter(on: Edition, bound: Callable[[Edition], Awaitable[bytes]]) -> tuple[Edition, bytes]:
+async def _with_gutter(on: Edition, bound: Callable[[Edition], Awaitable[BinaryIO]]) -> tuple[Edition, BinaryIO]:
     """The inside, with the gutter that its number of pages asks for. A wider gutter can make more pages but never asks for a narrower one."""
     content = await bound(on)
     for _ in range(MOST_ROUNDS if on.by_pages else 0):
         wanted = gutter_for(pages_of(content), on)
         if abs(wanted - on.gutter) < 0.01:
             break
+        content.close()
         on = replace(on, gutter=wanted)
         content = await bound(on)
     return on, content
 
 
-def pages_of(content: bytes) -> int:
+def pages_of(file: BinaryIO) -> int:
     """How many pages a PDF has."""
     import pikepdf
 
-    with pikepdf.open(io.BytesIO(content)) as pdf:
+    with pikepdf.open(file) as pdf:
         return len(pdf.pages)
 
 

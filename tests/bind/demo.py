@@ -33,7 +33,10 @@ def built(name, every=1):
     workspace = replace(workspace, patterns=dict(list(workspace.patterns.items())[::every]))
     gc.freeze()   # what is there already is no garbage of the typesetter
     on = edition(workspace.book, name)
-    ((_, content),) = asyncio.run(volume(workspace, on, "demo", lambda on: book.bound(workspace, on, said.append))).items()
+    ((_, file),) = asyncio.run(volume(workspace, on, "demo", lambda on: book.bound(workspace, on, said.append))).items()
+    with file:
+        file.seek(0)
+        content = file.read()
     return SimpleNamespace(patterns=book.workable(workspace, workspace.patterns.values(), on.hand), content=content, tags=read(content), types=types(content),
                            findings=[line for line in said if "chart-too-large-for-page" not in line and re.search(r"\[[a-z-]+\]$", line)])
 

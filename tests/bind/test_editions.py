@@ -13,6 +13,7 @@ import pytest
 
 from booklet.bind import book
 from booklet.bind.edition import edition, editions
+from booklet.bind.files import write_file
 from booklet.bind.geometry import gutter_for, sheet
 from booklet.bind.pdf import working_in
 from booklet.bind.press.workshop import HereAndNow, Workshop
@@ -49,7 +50,7 @@ def made(tmp_path_factory):
     with working_in(Workshop(start=HereAndNow)):   # what editions have in common is set once
         files = {path.stem.removeprefix("a-small-sky-"): path for name in workspace.book.editions for path in book.build(workspace, ("pdf",), name=name)}
         files["inside"] = root / "inside.pdf"
-        files["inside"].write_bytes(asyncio.run(book.bound(workspace, edition(workspace.book, "sheets"))))
+        write_file(files["inside"], asyncio.run(book.bound(workspace, edition(workspace.book, "sheets"))))
     return workspace, files
 
 

@@ -62,8 +62,9 @@ def part_keys(root, shop):
 
     with working_in(shop):
         copy = asyncio.run(made())
-    parts = [part.linked(copy.titles) for part in copy.document.parts]
-    return {part.id or part.opening.split('"')[1]: key_of(order) for part, order in zip(parts, _Placing(copy, parts, shop)._orders())}
+    placing = _Placing(copy, shop)
+    placing.places = placing._wanted()
+    return {part.known.id or part.known.opening.split('"')[1]: key_of(placing._order(at)) for at, part in enumerate(copy.document.parts)}
 
 
 @pytest.fixture(scope="module")

@@ -24,7 +24,7 @@ from booklet.bind.press.binding import bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.orders import PartOrder, Setting, key_of
-from booklet.bind.press.parts import FOLIO, cut
+from booklet.bind.press.parts import FOLIO, Part
 from booklet.bind.press.tagged import finish
 from booklet.bind.press.workshop import HereAndNow, Workshop, pool
 from booklet.errors import UnreadableInput
@@ -71,9 +71,9 @@ def one_document(copy):
     from weasyprint import CSS, HTML
     from weasyprint.text.fonts import FontConfiguration
 
-    parts, numbers = [part.linked(copy.titles) for part in copy.document.parts], dict.fromkeys(copy.titles, 1)
+    numbers = dict.fromkeys(copy.titles, 1)
     for _ in range(2):
-        inner = "".join(part.numbered(numbers) for part in parts)
+        inner = "".join(part.printed(copy.titles, numbers) for part in copy.document.parts)
         html = f'<html lang="en"><head><title>{copy.document.about.title}</title></head>{copy.document.body}{inner}</body></html>'
         fonts, fetcher = FontConfiguration(), fetcher_of({})
         sheets = [CSS(string=text, font_config=fonts, url_fetcher=fetcher) for text in (css_for_pdf(), copy.document.style)]
@@ -209,10 +209,11 @@ def test_a_fresh_build_uses_nothing_that_was_there(tmp_path):
 def test_one_edit_sets_one_part_anew(copy, kept):
     folder, whole = kept
     parts = list(copy.document.parts)
-    at = next(at for at, part in enumerate(parts) if part.id == "morning-cloud")
-    parts[at] = replace(parts[at], html=parts[at].html.replace("Materials", "Materiel"))
+    at = next(at for at, part in enumerate(parts) if part.known.id == "morning-cloud")
+    text = parts[at].html.replace("Materials", "Materiel")
+    parts[at] = Part(lambda: text)
     changed, filled = bound(replace(copy, document=replace(copy.document, parts=tuple(parts))), folder)
-    assert [order.html[:40] for order in filled if isinstance(order, PartOrder)] == [parts[at].linked({}).html[:40]]
+    assert [order.html[:40] for order in filled if isinstance(order, PartOrder)] == [text[:40]]
     assert changed != whole
 
 
@@ -245,13 +246,13 @@ def test_another_version_of_the_typesetter_changes_the_key(monkeypatch):
 @pytest.mark.parametrize("damage", [lambda content: content[:-5], lambda content: b"", lambda content: content[:100] + b"?" + content[101:], lambda content: b"something else"])
 def test_a_damaged_entry_is_made_anew(copy, kept, damage):
     folder, whole = kept
-    part = next(part for part in copy.document.parts if part.id == "before-you-begin").linked(copy.titles)
+    html = next(part for part in copy.document.parts if part.known.id == "before-you-begin").printed(copy.titles, {})
     (path,) = [path for path in folder.glob("??/*") if path.name in
-               {key_of(PartOrder(copy.setting, part.html, side, next)) for side in ("left", "right") for next in ("", "left")}]
+               {key_of(PartOrder(copy.setting, html, side, next)) for side in ("left", "right") for next in ("", "left")}]
     path.write_bytes(damage(path.read_bytes()))
     again, filled = bound(copy, folder)
     assert again == whole
-    assert [order.html for order in filled] == [part.html]
+    assert [order.html for order in filled] == [html]
 
 
 def test_a_damaged_fragment_is_told():

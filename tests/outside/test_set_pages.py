@@ -25,7 +25,7 @@ TRIMS = {name: (width * 72, height * 72) for name, (width, height) in INCHES.ite
 def boxes(on):
     """Width and height of media, bleed and trim box of a page that was set, points."""
     html = f'<!DOCTYPE html><html lang="en"><head><title>A page</title><style>{style(TINY, on)}</style></head><body class="book"><section class="page"><h1>A page</h1></section></body></html>'
-    with pikepdf.open(io.BytesIO(finished(make_pdf(html, TINY, {}, {}, on), on))) as pdf:
+    with finished(io.BytesIO(make_pdf(html, TINY, {}, {}, on)), on) as file, pikepdf.open(file) as pdf:
         found = [[float(side) for side in pdf.pages[0][f"/{name}"]] for name in ("MediaBox", "BleedBox", "TrimBox")]
     for outer, inner in zip(found, found[1:]):
         assert outer[0] <= inner[0] + 1e-3 and outer[1] <= inner[1] + 1e-3 and inner[2] <= outer[2] + 1e-3 and inner[3] <= outer[3] + 1e-3

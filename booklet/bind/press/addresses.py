@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from html import unescape
 from itertools import chain
 from pathlib import Path
@@ -47,10 +47,10 @@ def named_in(text: str) -> Iterator[str]:
             yield unquote(urlsplit(address).path).lstrip("/")
 
 
-def files_of_templates(text: str, root: Path) -> dict[str, bytes]:
-    """Those files of the workspace's templates/ that a text asks for, by their address. Files outside are left out."""
+def files_of_templates(names: Iterable[str], root: Path) -> dict[str, bytes]:
+    """Those of the named files that are in the workspace's templates/, by their address. Files outside are left out."""
     folder, found = root / "templates", {}
-    for name in named_in(text):
+    for name in names:
         path = folder / name
         if inside(path, folder) and path.is_file():
             found[name] = path.read_bytes()

@@ -1,23 +1,29 @@
-"""A document in parts to one PDF: every part is set on its own, then all are joined."""
+"""A document in parts to one PDF: every part is set on its own, then all are joined.
+
+Books can be large, so nothing holds more than a few parts at a time: their HTML is asked for when they are set, the set pages lie in the
+workshop, and the PDF grows in a file.
+"""
 
 from __future__ import annotations
 
 import asyncio
 import json
 import re
-from collections.abc import Mapping, Sequence
+import tempfile
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
+from typing import BinaryIO, NamedTuple
 
 from ...errors import UnreadableInput
-from .fragment import Fragment, unpacked
+from .fragment import Face, Fragment, unpacked
 from .join import Join
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
-from .parts import Document, Part
-from .workshop import Workshop
+from .parts import Document
+from .workshop import Later, Workshop
 
 SHEET = 24     # page numbers that are made at a time
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
-OTHER = {"left": "right", "right": "left"}
 
 
 @dataclass(frozen=True)
@@ -32,68 +38,103 @@ class Copy:
 
 @dataclass(frozen=True)
 class Bound:
-    """A PDF, and the packed fragments that it was joined from."""
+    """A PDF in a file that vanishes when it is closed, and the fragments that it was joined from, packed, one at a time."""
 
-    content: bytes
-    parts: list[bytes]
+    file: BinaryIO
+    parts: Sequence[Later]
     fonts: bytes
+
+    def read(self) -> bytes:
+        """The PDF; its file is closed."""
+        with self.file:
+            self.file.seek(0)
+            return self.file.read()
 
 
 def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    return asyncio.run(bound(copy, workshop)).content
+    return asyncio.run(bound(copy, workshop)).read()
 
 
 async def bound(copy: Copy, workshop: Workshop) -> Bound:
     """As `bind`, beside other work."""
-    parts = [part.linked(copy.titles) for part in copy.document.parts]
-    placing = _Placing(copy, parts, workshop)
+    placing = _Placing(copy, workshop)
     placed = await placing.settled()
-    _check_links(placed, copy.titles)
+    _check_links(placed)
     sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
-    fonts = await workshop.result(_fonts(copy.setting, [*placed, *sheets]))
-    joined = Join(unpacked(fonts))
-    for content in placing.contents:
-        part = unpacked(content)
-        joined.add(part, [next(numbers) for _ in part.pages])
-    return Bound(joined.finished(copy.document.about), placing.contents, fonts)
+    parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
+    fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
+    file = tempfile.TemporaryFile()
+    joined = Join(unpacked(fonts), file)
+    for part in parts:
+        fragment = unpacked(part.make())
+        joined.add(fragment, [next(numbers) for _ in fragment.pages])
+    joined.finish(copy.document.about)
+    return Bound(file, parts, fonts)
+
+
+class _Place(NamedTuple):
+    """All that the HTML of a part does not say about how it is to be set."""
+
+    side: str
+    following: str
+    numbers: tuple[tuple[str, int], ...]   # page numbers that it prints
+
+
+class _Head(NamedTuple):
+    """What the rest of a book has to know of a set part."""
+
+    pages: list
+    names: Mapping[str, Sequence[float]]
+    links: Sequence[str]
 
 
 class _Placing:
     """Finds the pages of all parts: which side each begins on, and the page numbers that some of them print."""
 
-    def __init__(self, copy: Copy, parts: Sequence[Part], workshop: Workshop) -> None:
-        self.copy, self.parts, self.workshop = copy, parts, workshop
-        self.forced = [""] * len(parts)
-        self.counts = [1] * len(parts)
-        self.contents: list[bytes] = []    # packed fragments
-        self.placed: list[Fragment] = []   # the same, without their objects
+    def __init__(self, copy: Copy, workshop: Workshop) -> None:
+        self.copy, self.parts, self.workshop = copy, copy.document.parts, workshop
+        self.forced = [""] * len(self.parts)
+        self.places: list[_Place] = []
+        self.keys: list[str] = []
+        self.placed: list[_Head] = []
 
-    async def settled(self) -> list[Fragment]:
-        """The fragments of all parts, set for where they stand."""
-        openings = tuple(sorted({part.opening for part in self.parts}))
+    async def settled(self) -> list[_Head]:
+        """What is to be known of all parts, set for where they stand."""
+        openings = tuple(sorted({part.known.opening for part in self.parts}))
         sides = json.loads(await self.workshop.result(SidesOrder(self.copy.setting, openings)))
-        self.forced = [sides[part.opening] for part in self.parts]
+        self.forced = [sides[part.known.opening] for part in self.parts]
         for _ in range(ROUNDS):
-            wanted = self._orders()
-            self.contents = await self.workshop.results(wanted)
-            self.placed = [replace(unpacked(content), objects=[], streams={}) for content in self.contents]
-            self.counts = [len(part.pages) for part in self.placed]
-            if self._orders() == wanted:
+            before, self.places = self.places, self._wanted()
+            if self.places == before:
                 return self.placed
+            changed = [at for at, place in enumerate(self.places) if at >= len(before) or place != before[at]]
+            found = dict(zip(changed, await self.workshop.each([Later(partial(self._order, at), self.parts[at].known.length) for at in changed], _head)))
+            self.keys = [found[at][0] if at in found else self.keys[at] for at in range(len(self.parts))]
+            self.placed = [found[at][1] if at in found else self.placed[at] for at in range(len(self.parts))]
+        if self._wanted() == self.places:
+            return self.placed
         raise UnreadableInput("the page numbers do not settle: a part that prints one takes more or fewer pages with each new number",
                               "leave more room for the numbers")
 
-    def _orders(self) -> list[PartOrder]:
-        numbers, orders, pages = self._numbers(), [], 0
+    def taken(self, at: int) -> bytes:
+        """A set part, packed."""
+        return self.workshop.take(self.keys[at], Later(partial(self._order, at)))
+
+    def _order(self, at: int) -> PartOrder:
+        place = self.places[at]
+        html = self.parts[at].printed(self.copy.titles, dict(place.numbers))
+        return PartOrder(self.copy.setting, html, place.side, place.following, {name: content for name, content in self.copy.files.items() if f'"{name}"' in html})
+
+    def _wanted(self) -> list[_Place]:
+        numbers, wanted, pages = self._numbers(), [], 0
         for at, part in enumerate(self.parts):
             side = self.forced[at] or ("right" if pages % 2 == 0 else "left")
             following = self.forced[at + 1] if at + 1 < len(self.parts) else ""
-            html = part.numbered(numbers)
-            orders.append(PartOrder(self.copy.setting, html, side, following, {name: content for name, content in self.copy.files.items() if f'"{name}"' in html}))
-            pages += self.counts[at]
-        return orders
+            wanted.append(_Place(side, following, tuple((name, _number(name, numbers)) for name in part.known.folios)))
+            pages += len(self.placed[at].pages) if self.placed else 1
+        return wanted
 
     def _numbers(self) -> dict[str, int]:
         """Page numbers by id. Before anything is set, each part is taken to be a page long."""
@@ -102,16 +143,27 @@ class _Placing:
             if self.placed:
                 for name, (page, *_) in self.placed[at].names.items():
                     numbers.setdefault(name, start + int(page))
-            elif part.id:
-                numbers.setdefault(part.id, start)
-            start += self.counts[at]
+            elif part.known.id:
+                numbers.setdefault(part.known.id, start)
+            start += len(self.placed[at].pages) if self.placed else 1
         if not self.placed:
             for part in self.parts:
-                numbers |= {name: numbers.get(name, 1) for name in part.folios}
+                numbers |= {name: numbers.get(name, 1) for name in part.known.folios}
         return numbers
 
 
-def _check_links(placed: Sequence[Fragment], titles: Mapping[str, str]) -> None:
+def _number(name: str, numbers: Mapping[str, int]) -> int:
+    if name not in numbers:
+        raise UnreadableInput(f"a page number is asked for {name!r}, which is no place of this book", "give the id of a section")
+    return numbers[name]
+
+
+def _head(content: bytes) -> _Head:
+    fragment = unpacked(content)
+    return _Head([(page["side"], page["name"], page["blank"]) for page in fragment.pages], fragment.names, list(fragment.links))
+
+
+def _check_links(placed: Sequence[_Head]) -> None:
     known = {name for part in placed for name in part.names}
     for part in placed:
         for name in part.links:
@@ -119,19 +171,19 @@ def _check_links(placed: Sequence[Fragment], titles: Mapping[str, str]) -> None:
                 raise UnreadableInput(f"a link leads to {name!r}, which is no place of this book", "give the id of a section")
 
 
-def _fonts(setting: Setting, placed: Sequence[Fragment]) -> FontsOrder:
+def _fonts(setting: Setting, parts: Iterable[Mapping[str, Face]]) -> FontsOrder:
     """One font of each face for the whole book, with the glyphs that any part uses."""
-    named = {}
-    for part in placed:
-        for name, face in part.faces.items():
+    named: dict[str, Face] = {}
+    for faces in parts:
+        for name, face in faces.items():
             before = named.get(name)
             named[name] = replace(face, glyphs={**before.glyphs, **face.glyphs}, widths={**before.widths, **face.widths}) if before else face
     return FontsOrder(setting, tuple((name, face.family, face.weight, face.italic, tuple((glyph, text, face.widths[glyph]) for glyph, text in sorted(face.glyphs.items())))
                                      for name, face in sorted(named.items())))
 
 
-def _folio_orders(setting: Setting, placed: Sequence[Fragment]) -> list[FoliosOrder]:
-    kinds = [(page["side"], page["name"], page["blank"]) for part in placed for page in part.pages]
+def _folio_orders(setting: Setting, placed: Sequence[_Head]) -> list[FoliosOrder]:
+    kinds = [page for part in placed for page in part.pages]
     total = len(kinds) if "counter(pages" in setting.style else 0
     return [FoliosOrder(setting, first + 1, total, tuple(kinds[first:first + SHEET])) for first in range(0, len(kinds), SHEET)]
 

@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import re
 import zlib
+from array import array
 from collections.abc import Iterable, Sequence
 from hashlib import sha256
+from typing import BinaryIO
 
 from .fragment import Fragment
 from .metadata import About, information, packet
@@ -21,55 +23,61 @@ HEADER = b"%PDF-1.7\n%\xf0\x9f\x93\xbf\n"
 (CATALOG, PAGES, INFORMATION, METADATA, ROOT, DOCUMENT, OWNERS, PLACES, OUTLINE, SAVE, RESTORE, FIRST_FREE) = range(1, 13)
 
 
-
-
 class Writer:
     """Puts objects into a file: streams as they are, all others packed together."""
 
-    def __init__(self) -> None:
-        self.parts, self.length = [HEADER], len(HEADER)
-        self.places: dict[int, tuple[int, int, int]] = {}    # object: kind, and offset, or pack and index
+    def __init__(self, file: BinaryIO) -> None:
+        self.file, self.length, self.digest = file, 0, sha256()
+        # By object: its kind, and its offset, or its pack and the index in that. Large books have millions of objects.
+        self.kinds, self.ones, self.others = array("B"), array("Q"), array("L")
+        self._put(HEADER)
 
     def stream(self, number: int, dictionary: bytes, data: bytes) -> None:
-        self.places[number] = (1, self.length, 0)
+        self._place(number, 1, self.length)
         self._put(b"%d 0 obj\n%s\nstream\n%s\nendstream\nendobj\n" % (number, dictionary, data))
 
     def pack(self, number: int, objects: Sequence[tuple[int, bytes]]) -> None:
         """Objects that are no streams, in one stream which is object `number`."""
         offsets, at = [], 0
         for index, (own, text) in enumerate(objects):
-            self.places[own] = (2, number, index)
+            self._place(own, 2, number, index)
             offsets.append(b"%d %d" % (own, at))
             at += len(text) + 1
         head = b" ".join(offsets) + b"\n"
         data = zlib.compress(head + b"\n".join(text for _, text in objects), LEVEL)
         self.stream(number, b"<</Type /ObjStm/N %d/First %d/Filter /FlateDecode/Length %d>>" % (len(objects), len(head), len(data)), data)
 
-    def finished(self, number: int) -> bytes:
-        """The whole file; the table of its objects is object `number`."""
+    def finish(self, number: int) -> None:
+        """Write the end of the file; the table of its objects is object `number`."""
         start, size = self.length, number + 1
-        self.places[number] = (1, start, 0)
-        wide, rows = max(1, (start.bit_length() + 7) // 8), []
+        self._place(number, 1, start)
+        wide, table, data = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(LEVEL), []
         for own in range(size):
-            kind, one, other = self.places.get(own, (0, 0, 0))
-            rows.append(bytes([kind]) + one.to_bytes(wide, "big") + other.to_bytes(3, "big"))
-        data = zlib.compress(b"".join(rows), LEVEL)
-        self.own_id = sha256(b"".join(self.parts)).hexdigest()[:32].encode()
+            data.append(table.compress(bytes([self.kinds[own]]) + self.ones[own].to_bytes(wide, "big") + self.others[own].to_bytes(3, "big")))
+        data = b"".join([*data, table.flush()])
+        own_id = self.digest.hexdigest()[:32].encode()
         self._put(b"%d 0 obj\n<</Type /XRef/Size %d/W [1 %d 3]/Root %d 0 R/Info %d 0 R/ID [<%s> <%s>]/Filter /FlateDecode/Length %d>>\nstream\n%s\nendstream\nendobj\n"
-                  % (number, size, wide, CATALOG, INFORMATION, self.own_id, self.own_id, len(data), data))
+                  % (number, size, wide, CATALOG, INFORMATION, own_id, own_id, len(data), data))
         self._put(b"startxref\n%d\n%%%%EOF\n" % start)
-        return b"".join(self.parts)
+
+    def _place(self, number: int, kind: int, one: int, other: int = 0) -> None:
+        missing = number + 1 - len(self.kinds)
+        if missing > 0:
+            for column in (self.kinds, self.ones, self.others):
+                column.frombytes(bytes(missing * column.itemsize))
+        self.kinds[number], self.ones[number], self.others[number] = kind, one, other
 
     def _put(self, text: bytes) -> None:
-        self.parts.append(text)
+        self.file.write(text)
+        self.digest.update(text)
         self.length += len(text)
 
 
 class Join:
-    """One book. Parts go in one after the other; the rest is written at the end."""
+    """One book, in a file. Parts go in one after the other; the rest is written at the end."""
 
-    def __init__(self, fonts: Fragment) -> None:
-        self.writer, self.free = Writer(), FIRST_FREE
+    def __init__(self, fonts: Fragment, file: BinaryIO) -> None:
+        self.writer, self.free = Writer(file), FIRST_FREE
         self.pages: list[int] = []
         self.tops: list[bytes] = []
         self.owners: list[bytes] = []
@@ -124,8 +132,8 @@ class Join:
 
         return _MARKS.sub(fill, text)
 
-    def finished(self, about: About) -> bytes:
-        """The PDF."""
+    def finish(self, about: About) -> None:
+        """Write what holds all parts together."""
         writer = self.writer
         data = packet(about)
         writer.stream(METADATA, b"<</Type /Metadata/Subtype /XML/Length %d>>" % len(data), data)
@@ -140,7 +148,7 @@ class Join:
         objects += self._outlined()
         objects.append((CATALOG, self._catalog(about)))
         writer.pack(self.free, objects)
-        return writer.finished(self.free + 1)
+        writer.finish(self.free + 1)
 
     def _catalog(self, about: About) -> bytes:
         entries = {"Type": b"/Catalog", "Pages": b"%d 0 R" % PAGES, "Lang": text_of(about.language), "Metadata": b"%d 0 R" % METADATA,

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
 from html import unescape
+from types import MappingProxyType
+from typing import NamedTuple
 from urllib.parse import quote
 
 from ...errors import UnreadableInput
-from .addresses import LINK
+from .addresses import LINK, named_in
 from .metadata import About
 
 _TAG = re.compile(r"<(/?)([a-zA-Z][a-zA-Z0-9]*)((?:[^>\"']|\"[^\"]*\"|'[^']*')*)>")
@@ -20,50 +23,55 @@ _CLASS = re.compile(r'\bclass="([^"]*)"')
 _OWN_ID = re.compile(r'\bid="([^"]*)"')
 _INNER = re.compile(r'href="#([^"]*)"')   # begins with plain signs, which are found fast
 FOLIO, FOLIO_END = "\ue000", "\ue001"     # private characters, which no text of a book may hold
+_HELD = re.compile(r'<div data-held="([^"]*)"></div>')
 _FOLIO = re.compile(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}")
+
+
+class Known(NamedTuple):
+    """What a part is known by."""
+
+    id: str                   # of its element; empty if it has none
+    opening: str              # the tag by which a style sheet knows it, without what is its own alone
+    folios: tuple[str, ...]   # ids of the places whose page numbers it prints
+    files: tuple[str, ...]    # that it asks for
+    length: int
 
 
 @dataclass(frozen=True)
 class Part:
-    """One part: its HTML, and the opening tag by which a style sheet knows it, without what is its own alone."""
+    """One part. Its HTML is asked for when it is needed, and not held by the part."""
 
-    html: str
-
-    @property
-    def id(self) -> str:
-        """The id of its element; empty if it has none."""
-        said = _OWN_ID.search(_TAG.match(self.html)[3])
-        return unescape(said[1]) if said else ""
+    load: Callable[[], str]
 
     @property
-    def opening(self) -> str:
-        tag = _TAG.match(self.html)
-        said = _CLASS.search(tag[3])
-        return f"<{tag[2]}{f' {said[0]}' if said else ''}>"
+    def html(self) -> str:
+        return self.load()
 
-    @property
-    def folios(self) -> set[str]:
-        """Ids of the places whose page numbers it prints."""
-        return set(_FOLIO.findall(self.html))
+    @cached_property
+    def known(self) -> Known:
+        html = self.html
+        tag = _TAG.match(html)
+        own, said = _OWN_ID.search(tag[3]), _CLASS.search(tag[3])
+        return Known(unescape(own[1]) if own else "", f"<{tag[2]}{f' {said[0]}' if said else ''}>", tuple(sorted(set(_FOLIO.findall(html)))),
+                     tuple(sorted(set(named_in(html)))), len(html))
 
-    def linked(self, titles: Mapping[str, str]) -> Part:
-        """The part with its inner links as links of the book, which say where they lead."""
+    def printed(self, titles: Mapping[str, str], numbers: Mapping[str, int]) -> str:
+        """Its HTML with its inner links as links of the book, which say where they lead, and with page numbers.
+
+        Raises UnreadableInput for the number of a place that is not in the book.
+        """
         def link(match: re.Match) -> str:
             if not match.string[match.start() - 1].isspace():   # the end of another attribute's name
                 return match[0]
             name = unescape(match[1])
             return f'href="{LINK}{quote(name)}?{quote(titles.get(name, name))}"'
 
-        return replace(self, html=_INNER.sub(link, self.html))
+        return _FOLIO.sub(lambda match: str(numbers[match[1]]), _INNER.sub(link, self.html))
 
-    def numbered(self, numbers: Mapping[str, int]) -> str:
-        """Its HTML with page numbers. Raises UnreadableInput for a place that is not in the book."""
-        def number(match: re.Match) -> str:
-            if match[1] not in numbers:
-                raise UnreadableInput(f"a page number is asked for {match[1]!r}, which is no place of this book", "give the id of a section")
-            return str(numbers[match[1]])
 
-        return _FOLIO.sub(number, self.html)
+def held(name: str) -> str:
+    """What stands in a document for a part that is held elsewhere under this name."""
+    return f'<div data-held="{name}"></div>'
 
 
 def folio(name: str) -> str:
@@ -81,15 +89,20 @@ class Document:
     parts: tuple[Part, ...]
 
 
-def cut(html: str) -> Document:
-    """The parts of a document. Raises UnreadableInput where text stands between them."""
+def cut(html: str, elsewhere: Mapping[str, Callable[[], str]] = MappingProxyType({})) -> Document:
+    """The parts of a document. `elsewhere` loads those that it only names; see `held`. Raises UnreadableInput where text stands between them."""
     html = _COMMENT.sub("", html)
     opening = next(match for match in _TAG.finditer(html) if match[2] == "body" and not match[1])
     head, inner = html[:opening.start()], html[opening.end():html.rindex("</body>")]
-    return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(_children(inner)))
+    return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(_part(text, elsewhere) for text in _children(inner)))
 
 
-def _children(inner: str):
+def _part(text: str, elsewhere: Mapping[str, Callable[[], str]]) -> Part:
+    named = _HELD.fullmatch(text)
+    return Part(elsewhere[named[1]] if named else lambda: text)
+
+
+def _children(inner: str) -> Iterator[str]:
     depth, start = 0, 0
     for match in _TAG.finditer(inner):
         alone = match[2].lower() in _VOID or match[3].endswith("/")
@@ -102,7 +115,7 @@ def _children(inner: str):
             start = match.start()
         depth += 0 if alone else -1 if match[1] else 1
         if not depth:
-            yield Part(inner[start:match.end()])
+            yield inner[start:match.end()]
             start = match.end()
 
 

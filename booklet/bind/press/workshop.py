@@ -8,18 +8,27 @@ from __future__ import annotations
 import asyncio
 import os
 import threading
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, ProcessPoolExecutor
 from multiprocessing import get_all_start_methods, get_context
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple, TypeVar
 
 from ...errors import BookletError, UnreadableInput
 from .cache import Cache
 from .orders import key_of
 
+Read = TypeVar("Read")
 PATIENCE = "10s"   # to wait for a scheduler
+AT_ONCE = 32     # orders that are held at a time where each holds much: more than there are workers, and few enough for the memory
 RETRIES = 2      # times that an order is handed out again after its worker has died
+
+
+class Later(NamedTuple):
+    """An order that holds much, and is made when there is room for it."""
+
+    make: Callable[[], Any]
+    labour: int = 0      # how much work it is, to compare it with others
 
 
 class HereAndNow(Executor):
@@ -114,6 +123,31 @@ class Workshop:
             if isinstance(one, BaseException):
                 raise one
         return found
+
+    async def each(self, orders: Sequence[Later], read: Callable[[bytes], Read]) -> list[tuple[str, Read]]:
+        """The keys of orders, and what `read` makes of their results, in their order; only a few of both are held at a time. Raises as `results` does."""
+        room = asyncio.Semaphore(AT_ONCE)
+
+        async def one(later: Later) -> tuple[str, Read]:
+            async with room:
+                order = later.make()
+                key = key_of(order)
+                return key, read(await self._result(key, order))
+
+        ranked = sorted(range(len(orders)), key=lambda at: -orders[at].labour)
+        found = dict(zip(ranked, await asyncio.gather(*(one(orders[at]) for at in ranked), return_exceptions=True)))
+        for at in range(len(orders)):
+            if isinstance(found[at], BaseException):
+                raise found[at]
+        return [found[at] for at in range(len(orders))]
+
+    def take(self, key: str, later: Later) -> bytes:
+        """The result of an order that was filled before; it is filled again if another build has removed it meanwhile."""
+        kept = self.cache.get(key) if self.cache else None
+        if kept is None:
+            asked = self._asked.get(key)
+            kept = asked.result() if asked and asked.done() else later.make().fill()
+        return kept
 
     async def result(self, order: Any) -> bytes:
         """The result of one order."""
