@@ -43,7 +43,10 @@ def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]
     yield from charts
     if not any(finding.is_error for finding in charts):
         source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
-        yield from set_findings(looked_at(asyncio.run(bound(workspace, pattern.slug, on)), sheet(on)), sheet(on), pattern.mark("title"), source, "the single")
+        with asyncio.run(bound(workspace, pattern.slug, on)) as file:
+            file.seek(0)
+            seen = looked_at(file.read(), sheet(on))
+        yield from set_findings(seen, sheet(on), pattern.mark("title"), source, "the single")
 
 
 def book_findings(workspace: Workspace, seen: Seen, on: Edition) -> Iterator[Finding]:
