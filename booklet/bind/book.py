@@ -8,7 +8,6 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
-from typing import BinaryIO
 
 from markupsafe import Markup
 from msgspec.structs import replace
@@ -32,11 +31,12 @@ from .geometry import Box, Room, print_room, sheet, web_room
 from .grey import greyed, greyed_photos
 from .html import dates, paper_setter
 from .looking import seen_in
-from .page_fit import book_findings, page_findings
+from .page_fit import Report, book_findings, page_findings, unheard, without_errors
 from .pages import Page, back_pages, front_pages
 from .pdf import typeset
 from .photos import photos
 from .press.parts import held
+from .press.scratch import Scratch
 from .pictures import Picture
 from .sections import Section, common_scale, licence, sections, views, web_stationery
 from .templates import environment, fill, own_texts, text_of
@@ -51,13 +51,18 @@ FORMATS = ("pdf", "html")
 FINDER = "find-a-pattern"   # id of the index
 
 
-def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None, name: str = "") -> list[Path]:
-    """Build the book in the edition of this name, or in all. Nothing is written before everything is made. Raises the errors of booklet.errors."""
+def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None, name: str = "", report: Report = unheard) -> list[Path]:
+    """Build the book in the edition of this name, or in all. `report` is told what is found on the pages besides errors.
+
+    Nothing is written before everything is made and looked at. Raises the errors of booklet.errors.
+    """
     made: list[Callable[[], Path]] = []
+    found: list[Finding] = []
     folder = workspace.root / "build"
     if "pdf" in formats:
         progress("setting the pages")
-        files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress))
+        files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress, found.extend))
+        report(without_errors(workspace, found))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     if "html" in formats:
         files = asyncio.run(_web(workspace, progress))
@@ -87,25 +92,24 @@ async def _web(workspace: Workspace, progress: Callable[[str], None]) -> dict[st
     return files | {f"fonts/{name}": content for name, content in fonts.items()}
 
 
-async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None]) -> dict[str, bytes]:
+async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None], report: Report) -> dict[str, Scratch]:
     """The files of editions, which are made side by side. Raises the errors of the first that cannot be made, when all others are done."""
     stem = file_name(named(workspace.book).title)
-    found = await asyncio.gather(*(volume(workspace, on, stem, lambda on: bound(workspace, on, progress), cover=True) for on in wanted), return_exceptions=True)
+    found = await asyncio.gather(*(volume(workspace, on, stem, lambda on: bound(workspace, on, progress, report), cover=True) for on in wanted), return_exceptions=True)
     for one in found:
         if isinstance(one, BaseException):
             raise one
     return {name: content for files in found for name, content in files.items()}
 
 
-async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> BinaryIO:
-    """The PDF of the inside of one edition, as it is typeset."""
+async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None, report: Report = unheard) -> Scratch:
+    """The PDF of the inside of one edition, as it is typeset. `report` is told what is found on its pages."""
     with printing(workspace, on.language) as told:
-        book, pictures = await gathered(told, on, progress), photos(workspace.root, workspace.patterns.values())
+        book, pictures = await gathered(told, on, report), photos(workspace.root, workspace.patterns.values())
         (html, elsewhere), titles = book_apart(told, book, on), book.titles
     progress(f"setting {on}")
     whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles, on, elsewhere)
-    for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
-        progress(finding.one_line())
+    report(list(book_findings(workspace, await seen_in(whole, sheet(on)), on)))
     return whole.file
 
 
@@ -125,12 +129,12 @@ class Gathered:
         return {FINDER: _("Find a pattern")} | {one.slug: one.title for one in (*self.sections, *self.front, *self.back)}
 
 
-async def gathered(workspace: Workspace, on: Edition, warn: Callable[[str], None] = lambda line: None) -> Gathered:
+async def gathered(workspace: Workspace, on: Edition, report: Report = unheard) -> Gathered:
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
     patterns, front, back = read_prose(workspace, on.hand)
     room, pieces = print_room(on), [pattern.piece for pattern in patterns]
     cover, small, made = await asyncio.gather(_front(pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
-    _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, warn)
+    _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, report)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
 
 
@@ -189,13 +193,12 @@ def _check_names(workspace: Workspace, pages: Iterable[Page]) -> None:
         raise FindingsError(wrong)
 
 
-def _check_fit(fits: Iterable[tuple[Pattern, Mapping[str, float] | None]], room: Room, warn: Callable[[str], None] = lambda line: None) -> None:
+def _check_fit(fits: Iterable[tuple[Pattern, Mapping[str, float] | None]], room: Room, report: Report = unheard) -> None:
     findings = [finding for pattern, known in fits for finding in page_findings(pattern, room, known)]
     errors = [finding for finding in findings if finding.is_error]
     if errors:
         raise FindingsError(errors)
-    for finding in findings:
-        warn(finding.one_line())
+    report(findings)
 
 
 def style(root: Path, on: Edition) -> Markup:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import BinaryIO
 
 from markupsafe import Markup
 
@@ -15,6 +14,7 @@ from .front import front_of
 from .html import paper_setter
 from .pdf import typeset
 from .pictures import picture
+from .press.scratch import Scratch
 from .translated import printing
 
 LEAST_SPINE_FOR_TEXT = 6.0   # mm; printers ask that narrower spines stay empty, because the fold wanders by a millimetre or two
@@ -43,7 +43,7 @@ def cover_sheet(on: Edition, pages: int) -> CoverSheet:
     return CoverSheet(on.width, on.height, spine_width(pages, on.paper), on.bleed)
 
 
-async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> BinaryIO:
+async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> Scratch:
     """The typeset cover for an inside of so many pages."""
     with printing(workspace, on.language) as told:
         html = await _html(told, on, pages)

@@ -9,9 +9,9 @@ import unicodedata
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
-from typing import BinaryIO
 
 from ..errors import UnwritableOutput
+from .press.scratch import Scratch
 
 COPIED = 1 << 20   # bytes at a time
 
@@ -22,17 +22,17 @@ def file_name(title: str) -> str:
     return re.sub("[^a-z0-9]+", "-", plain).strip("-") or "book"
 
 
-def write_file(path: Path, content: bytes | BinaryIO) -> Path:
-    """Write one file, or copy an open one and close it, aside and rename it into place. One that was there keeps its permissions."""
+def write_file(path: Path, content: bytes | Scratch) -> Path:
+    """Write one file aside and rename it into place. One that was there keeps its permissions."""
     aside = path.with_name(f".{path.name}.{os.getpid()}")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         if isinstance(content, bytes):
             aside.write_bytes(content)
         else:
-            content.seek(0)
-            with content, aside.open("wb") as written:
-                shutil.copyfileobj(content, written, COPIED)
+            content.file.seek(0)
+            with aside.open("wb") as written:
+                shutil.copyfileobj(content.file, written, COPIED)
         if path.exists():
             shutil.copymode(path, aside)
         aside.replace(path)

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Iterator
-from typing import BinaryIO
 
 from .edition import Edition
 from .press.inks import POINT
+from .press.scratch import Scratch
 from .standards import UA, X4, declare
 
 MARK, AWAY = 5.0, 3.0    # mm: length of a crop mark, and its least distance from the trimmed page
 LINE = 0.25              # points
 
 
-def finished(file: BinaryIO, on: Edition, profile: bytes = b"", year: int | None = None) -> BinaryIO:
-    """The PDF of an edition as it leaves us: `file` itself, or another one in its place."""
+def finished(made: Scratch, on: Edition, profile: bytes = b"", year: int | None = None) -> Scratch:
+    """The PDF of an edition as it leaves us: `made` itself, or another one in its place."""
     if on.output == UA and not on.marks:
-        return file   # which says all that there is to say
+        return made   # which says all that there is to say
     import pikepdf
 
-    with file, pikepdf.open(file) as pdf:
+    with pikepdf.open(made.file) as pdf:
         for page in pdf.pages if on.marks else ():
             page.contents_coalesce()   # page numbers are laid over as streams of their own
             page.Contents = pikepdf.Stream(pdf, b"q\n" + page.Contents.read_bytes() + b"\nQ\n" + _marks(page, on))
@@ -29,12 +28,12 @@ def finished(file: BinaryIO, on: Edition, profile: bytes = b"", year: int | None
         return saved(pdf, "1.6" if on.output == X4 else "")
 
 
-def saved(pdf, version: str = "") -> BinaryIO:
-    """The PDF in a file that vanishes when it is closed; the same bytes for the same content."""
+def saved(pdf, version: str = "") -> Scratch:
+    """The PDF; the same bytes for the same content."""
     import pikepdf
 
-    made = tempfile.TemporaryFile()
-    pdf.save(made, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate, force_version=version, fix_metadata_version=False)
+    made = Scratch()
+    pdf.save(made.file, deterministic_id=True, object_stream_mode=pikepdf.ObjectStreamMode.generate, force_version=version, fix_metadata_version=False)
     return made
 
 

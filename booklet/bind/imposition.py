@@ -6,10 +6,10 @@ two pages of a side add up to one more than their number, and odd pages lie at t
 
 from __future__ import annotations
 
-from typing import BinaryIO
 
 from .finish import saved
 from .press.inks import POINT
+from .press.scratch import Scratch
 
 Side = tuple[int, int]   # page numbers at the left and at the right, from 1
 
@@ -24,15 +24,15 @@ def sides(pages: int) -> list[Side]:
     return order
 
 
-def imposed(file: BinaryIO, width: float, height: float) -> BinaryIO:
+def imposed(made: Scratch, width: float, height: float) -> Scratch:
     """The pages of a PDF, each `width` x `height` mm, two on a side. Print on both sides, turned at the short edge.
 
-    The sheets are for a printer, so links, bookmarks and tags are left out; a file to read on a screen is another edition. `file` is closed.
+    The sheets are for a printer, so links, bookmarks and tags are left out; a file to read on a screen is another edition.
     """
     import pikepdf
 
     wide, high = width * POINT, height * POINT
-    with file, pikepdf.open(file) as source, pikepdf.new() as sheets:
+    with pikepdf.open(made.file) as source, pikepdf.new() as sheets:
         for left, right in sides(len(source.pages)):
             sheets.add_blank_page(page_size=(2 * wide, high))
             side = sheets.pages[-1]

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 
+from ..errors import FindingsError
 from ..findings import Finding, Mark, Severity
+from ..lint.run import Checked, weighed
 from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .context import beads_that_fit
 from .edition import Edition, edition
 from .geometry import Room, print_room, sheet
-from .set_pages import Seen, looked_at, set_findings
+from .set_pages import Seen, set_findings
+
+Report = Callable[[list[Finding]], None]
+
+
+def unheard(found: list[Finding]) -> None:
+    """A report that nobody wants."""
 
 
 def page_findings(pattern: Pattern, room: Room, fits: Mapping[str, float] | None = None) -> Iterator[Finding]:
@@ -42,14 +50,26 @@ def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]
     charts = list(page_findings(pattern, print_room(on)))
     yield from charts
     if not any(finding.is_error for finding in charts):
-        source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
-        with asyncio.run(bound(workspace, pattern.slug, on)) as file:
-            file.seek(0)
-            seen = looked_at(file.read(), sheet(on))
-        yield from set_findings(seen, sheet(on), pattern.mark("title"), source, "the single")
+        found: list[Finding] = []
+        asyncio.run(bound(workspace, pattern.slug, on, found.extend))
+        yield from found
+
+
+def seen_findings(workspace: Workspace, pattern: Pattern, seen: Seen, on: Edition) -> Iterator[Finding]:
+    """What is wrong with the set pages of a pattern bound alone."""
+    source = read_file(workspace.root / pattern.file, workspace.root)[0] or ""
+    yield from set_findings(seen, sheet(on), pattern.mark("title"), source, f"the single in the edition {on.name}" if on.name else "the single")
 
 
 def book_findings(workspace: Workspace, seen: Seen, on: Edition) -> Iterator[Finding]:
     """What is wrong with the pages of the whole book in an edition, which is placed in the book file."""
     book = workspace.book
-    yield from set_findings(seen, sheet(on), book.mark("title") if book.file else Mark("patterns"), "", "the book")
+    yield from set_findings(seen, sheet(on), book.mark("title") if book.file else Mark("patterns"), "", f"the edition {on.name}" if on.name else "the book")
+
+
+def without_errors(workspace: Workspace, found: Iterable[Finding]) -> list[Finding]:
+    """What was found, as the book weighs it and its pattern allows it. Raises FindingsError if there are errors."""
+    findings = list(weighed(Checked((), ()), found, workspace).findings)
+    if any(finding.is_error for finding in findings):
+        raise FindingsError(findings)
+    return findings

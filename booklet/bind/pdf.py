@@ -40,7 +40,7 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
 
     Raises UnreadableInput for a picture that cannot be read.
     """
-    return asyncio.run(typeset(html, root, files, titles, on)).read()
+    return asyncio.run(typeset(html, root, files, titles, on)).file.read()
 
 
 async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(),

@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 from collections.abc import Callable
 from pathlib import Path
-from typing import BinaryIO
 
 from markupsafe import Markup
 
@@ -19,11 +18,15 @@ from .edition import Edition, editions
 from .errata import errata_of
 from .files import write_file
 from .front import front_of
+from .geometry import sheet
 from .grey import greyed, greyed_photos
 from .html import paper_setter
+from .looking import seen_in
+from .page_fit import Report, seen_findings, unheard, without_errors
 from .pages import SHIPPED, page
 from .pdf import typeset
 from .photos import photos
+from .press.scratch import Scratch
 from .sections import sections
 from .translated import printing
 from .volume import volume
@@ -34,21 +37,24 @@ AT_ONCE = 16   # singles that are under way at a time: more than there are worke
 
 def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
     """Build build/single/SLUG.pdf in the edition of this name, or in all. Raises the errors of booklet.errors."""
-    return asyncio.run(_built(workspace, slug, name))
+    return asyncio.run(_built(workspace, slug, name, unheard))
 
 
-def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
-    """Build the singles of all patterns, side by side. `done` is told of every pattern, in their order: the files, or why there are none."""
-    asyncio.run(_built_each(workspace, name, done))
+def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report = unheard) -> None:
+    """Build the singles of all patterns, side by side. `done` is told of every pattern, in their order: the files, or why there are none.
+
+    `report` is told what is found on the pages besides errors.
+    """
+    asyncio.run(_built_each(workspace, name, done, report))
 
 
-async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
+async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report) -> None:
     room = asyncio.Semaphore(AT_ONCE)
 
     async def one(slug: str) -> list[Path] | BookletError:
         async with room:
             try:
-                return await _built(workspace, slug, name)
+                return await _built(workspace, slug, name, report)
             except BookletError as error:   # the others are bound all the same
                 return error
 
@@ -57,19 +63,22 @@ async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list
         done(slug, await task)
 
 
-async def _built(workspace: Workspace, slug: str, name: str) -> list[Path]:
+async def _built(workspace: Workspace, slug: str, name: str, report: Report) -> list[Path]:
     if slug not in workspace.patterns:
         raise WrongUse(f"there is no pattern {slug!r}")
-    files = {}
+    files, found = {}, []
     for on in editions(workspace.book, name):
-        files |= await volume(workspace, on, slug, lambda on: bound(workspace, slug, on))
+        files |= await volume(workspace, on, slug, lambda on: bound(workspace, slug, on, found.extend))
+    report(without_errors(workspace, found))
     return [write_file(workspace.root / "build" / "single" / file, content) for file, content in files.items()]
 
 
-async def bound(workspace: Workspace, slug: str, on: Edition) -> BinaryIO:
-    """The PDF of a single in one edition, as it is typeset."""
+async def bound(workspace: Workspace, slug: str, on: Edition, report: Report = unheard) -> Scratch:
+    """The PDF of a single in one edition, as it is typeset. `report` is told what is found on its pages."""
     pictures = photos(workspace.root, [workspace.patterns[slug]])
-    return (await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)).file
+    whole = await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)
+    report(list(seen_findings(workspace, workspace.patterns[slug], await seen_in(whole, sheet(on)), on)))
+    return whole.file
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Awaitable, Callable
 from dataclasses import replace
-from typing import BinaryIO
 
 from ..errors import FindingsError
 from ..findings import Finding, Severity
@@ -12,15 +11,16 @@ from ..source.files import inside
 from ..source.workspace import FOLDER, Workspace
 from .cover import cover_pdf
 from .edition import Edition
+from .finish import finished
 from .geometry import gutter_for
 from .imposition import imposed
-from .finish import finished
+from .press.scratch import Scratch
 from .standards import problem_of
 
 MOST_ROUNDS = 3   # of setting the pages again because their number asks for another gutter
 
 
-async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], Awaitable[BinaryIO]], cover: bool = False) -> dict[str, BinaryIO]:
+async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[Edition], Awaitable[Scratch]], cover: bool = False) -> dict[str, Scratch]:
     """The finished files by name. `bound` typesets the inside of an edition. Raises the errors of booklet.errors."""
     profile, year = profile_of(workspace, on), workspace.book.year
     on, content = await _with_gutter(on, bound)
@@ -33,24 +33,23 @@ async def volume(workspace: Workspace, on: Edition, stem: str, bound: Callable[[
     return files
 
 
-async def _with_gutter(on: Edition, bound: Callable[[Edition], Awaitable[BinaryIO]]) -> tuple[Edition, BinaryIO]:
+async def _with_gutter(on: Edition, bound: Callable[[Edition], Awaitable[Scratch]]) -> tuple[Edition, Scratch]:
     """The inside, with the gutter that its number of pages asks for. A wider gutter can make more pages but never asks for a narrower one."""
     content = await bound(on)
     for _ in range(MOST_ROUNDS if on.by_pages else 0):
         wanted = gutter_for(pages_of(content), on)
         if abs(wanted - on.gutter) < 0.01:
             break
-        content.close()
         on = replace(on, gutter=wanted)
         content = await bound(on)
     return on, content
 
 
-def pages_of(file: BinaryIO) -> int:
+def pages_of(made: Scratch) -> int:
     """How many pages a PDF has."""
     import pikepdf
 
-    with pikepdf.open(file) as pdf:
+    with pikepdf.open(made.file) as pdf:
         return len(pdf.pages)
 
 

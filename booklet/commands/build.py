@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from ..bind.press.cache import KEPT
+from ..findings import Finding
 from .shop import shop_options, workshop
 from .terminal import progress, show_findings
 from .unchanged import Run, again, read_besides
@@ -62,7 +63,9 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 
-        made = bind(workspace, formats, now, edition)
-    run.keep(made, findings, read_besides(workspace))
+        pages: list[Finding] = []
+        made = bind(workspace, formats, now, edition, pages.extend)
+    show_findings(pages, folder, err=True)
+    run.keep(made, (*findings, *pages), read_besides(workspace))
     for path in made:
         click.echo(path.relative_to(folder).as_posix())

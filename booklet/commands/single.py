@@ -8,6 +8,7 @@ import click
 
 from ..bind.press.cache import KEPT
 from ..errors import BookletError, FindingsError, WrongUse
+from ..findings import Finding
 from .shop import shop_options, workshop
 from .terminal import progress, show_findings, tell
 from .unchanged import Run, again, read_besides
@@ -71,7 +72,9 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
             for path in made:
                 click.echo(path.relative_to(folder).as_posix())
 
-        build_each(workspace, edition, done)
+        pages: list[Finding] = []
+        build_each(workspace, edition, done, pages.extend)
+    show_findings(pages, folder, err=True)
     if len(slugs) == 1 and failed:
         raise failed[0][1]
     for slug, error in failed:
@@ -81,6 +84,6 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
         tell(f"{slug}: not bound, because it has errors")
     codes = [error.exit_code for _, error in failed] + [FindingsError.exit_code for _ in broken]
     if not codes:
-        run.keep(whole, findings, read_besides(workspace))
+        run.keep(whole, (*findings, *pages), read_besides(workspace))
     else:
         raise click.exceptions.Exit(max(codes))

@@ -2,18 +2,23 @@
 
 from pathlib import Path
 
+import pytest
 from PIL import Image
 
-from booklet.bind.page_fit import page_findings, single_findings
+from booklet.bind import book, single
 from booklet.bind.edition import edition
 from booklet.bind.geometry import print_room
+from booklet.bind.page_fit import page_findings, single_findings
 from booklet.commands.asked import check_files
+from booklet.errors import FindingsError
 from booklet.lint.page_rules import PAGE_RULES
 from booklet.source.workspace import load
 from tests.bind.copies import TINY
 from tests.lint.books import PATTERN, write_book
 
 FILE = "patterns/morning-cloud.yaml"
+LONG = PATTERN.replace("title: Morning Cloud", f"title: {'Cloud' * 20}")
+NO_BREAKS = "h1, h2 { white-space: nowrap !important; overflow-wrap: normal !important }"
 
 
 def fitted(root, pattern=PATTERN, book="title: B\nauthor: Isobar Bead Studio\n", **others):
@@ -46,8 +51,8 @@ def test_error_character_not_in_fonts(tmp_path):
 
 
 def test_error_text_past_margin(tmp_path):
-    with_style(tmp_path, "h1, h2 { white-space: nowrap !important; overflow-wrap: normal !important }")
-    lines = fitted(tmp_path, PATTERN.replace("title: Morning Cloud", f"title: {'Cloud' * 20}"))
+    with_style(tmp_path, NO_BREAKS)
+    lines = fitted(tmp_path, LONG)
     assert any("runs off the page" in line and "[text-past-margin]" in line for line in lines)
 
 
@@ -89,3 +94,27 @@ def test_a_book_weighs_and_a_pattern_allows_what_pages_show(tmp_path):
 def test_every_fault_of_pages_has_its_explanation():
     said = "".join((Path(__file__).parents[2] / "booklet" / "bind" / name).read_text("utf-8") for name in ("page_fit.py", "set_pages.py"))
     assert all(f'"{name}"' in said and text.endswith(".") for name, text in PAGE_RULES.items())
+
+
+
+def test_error_a_single_whose_text_runs_off_its_page_is_not_written(tmp_path):
+    with_style(tmp_path, NO_BREAKS)
+    fitted(tmp_path, LONG)
+    with pytest.raises(FindingsError) as caught:
+        single.build(load(tmp_path), "morning-cloud")
+    assert {finding.rule for finding in caught.value.findings if finding.is_error} == {"text-past-margin"}
+    assert not (tmp_path / "build").exists()
+
+
+def test_a_book_is_looked_at_and_what_its_pages_show_is_told(tmp_path):
+    fitted(tmp_path, PATTERN + "notes: |\n  It floats \N{SNOWMAN} by.\n")
+    told = []
+    book.build(load(tmp_path), ("pdf",), report=told.extend)
+    assert {(finding.rule, finding.mark.file) for finding in told if finding.severity < 2} == {("character-not-in-fonts", "patterns/book.yaml")}
+    with_style(tmp_path, NO_BREAKS)
+    fitted(tmp_path, LONG)
+    (pdf,) = (tmp_path / "build").glob("*.pdf")
+    before = pdf.read_bytes()
+    with pytest.raises(FindingsError):
+        book.build(load(tmp_path), ("pdf",))
+    assert pdf.read_bytes() == before

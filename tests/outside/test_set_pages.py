@@ -4,7 +4,7 @@
 "PDF/X-1a checklist" (boxes lie within one another). An inch is 25.4 mm, and a point 1/72 of it.
 """
 
-import io
+import asyncio
 
 import pikepdf
 import pytest
@@ -12,7 +12,7 @@ import pytest
 from booklet.bind.book import style
 from booklet.bind.edition import Edition
 from booklet.bind.finish import finished
-from booklet.bind.pdf import make_pdf
+from booklet.bind.pdf import typeset
 from booklet.source.measures import PAGE_SIZES
 from tests.bind.copies import TINY
 
@@ -25,7 +25,8 @@ TRIMS = {name: (width * 72, height * 72) for name, (width, height) in INCHES.ite
 def boxes(on):
     """Width and height of media, bleed and trim box of a page that was set, points."""
     html = f'<!DOCTYPE html><html lang="en"><head><title>A page</title><style>{style(TINY, on)}</style></head><body class="book"><section class="page"><h1>A page</h1></section></body></html>'
-    with finished(io.BytesIO(make_pdf(html, TINY, {}, {}, on)), on) as file, pikepdf.open(file) as pdf:
+    made = finished(asyncio.run(typeset(html, TINY, {}, {}, on)).file, on)
+    with pikepdf.open(made.file) as pdf:
         found = [[float(side) for side in pdf.pages[0][f"/{name}"]] for name in ("MediaBox", "BleedBox", "TrimBox")]
     for outer, inner in zip(found, found[1:]):
         assert outer[0] <= inner[0] + 1e-3 and outer[1] <= inner[1] + 1e-3 and inner[2] <= outer[2] + 1e-3 and inner[3] <= outer[3] + 1e-3

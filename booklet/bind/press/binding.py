@@ -9,17 +9,17 @@ from __future__ import annotations
 import asyncio
 import json
 import re
-import tempfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
-from typing import BinaryIO, NamedTuple
+from typing import NamedTuple
 
 from ...errors import UnreadableInput
 from .fragment import Face, Fragment, unpacked
 from .join import Join
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .parts import Document
+from .scratch import Scratch
 from .workshop import Later, Workshop
 
 SHEET = 24     # page numbers that are made at a time
@@ -38,22 +38,16 @@ class Copy:
 
 @dataclass(frozen=True)
 class Bound:
-    """A PDF in a file that vanishes when it is closed, and the fragments that it was joined from, packed, one at a time."""
+    """A PDF, and the fragments that it was joined from, packed, one at a time."""
 
-    file: BinaryIO
+    file: Scratch
     parts: Sequence[Later]
     fonts: bytes
-
-    def read(self) -> bytes:
-        """The PDF; its file is closed."""
-        with self.file:
-            self.file.seek(0)
-            return self.file.read()
 
 
 def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    return asyncio.run(bound(copy, workshop)).read()
+    return asyncio.run(bound(copy, workshop)).file.read()
 
 
 async def bound(copy: Copy, workshop: Workshop) -> Bound:
@@ -65,13 +59,13 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
     parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
     fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
-    file = tempfile.TemporaryFile()
-    joined = Join(unpacked(fonts), file)
+    made = Scratch()
+    joined = Join(unpacked(fonts), made.file)
     for part in parts:
         fragment = unpacked(part.make())
         joined.add(fragment, [next(numbers) for _ in fragment.pages])
     joined.finish(copy.document.about)
-    return Bound(file, parts, fonts)
+    return Bound(made, parts, fonts)
 
 
 class _Place(NamedTuple):

@@ -14,6 +14,7 @@ from ..errata import errata_of
 from ..files import write_file
 from ..geometry import web_room
 from ..html import WEB, Medium, Setter
+from ..page_fit import Report, unheard
 from ..pages import BEGIN, Page, page
 from ..photos import photos
 from ..translated import printing
@@ -25,8 +26,8 @@ from .files import GLOSSARY, script, style
 TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
 
 
-def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
-    """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page has all editions in it, so `name` is not asked."""
+def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report = unheard) -> None:
+    """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page has all editions in it, so `name` is not asked, and it is not cut into sheets that could be looked at for `report`."""
     for slug in workspace.patterns:
         try:
             done(slug, [write_file(workspace.root / "build" / "single" / f"{slug}.html", one_file(workspace, slug).encode())])
