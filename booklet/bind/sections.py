@@ -37,6 +37,9 @@ from .replayed import refuse, wrong_words
 from .templates import OwnTexts, own_texts, ours_digest
 
 
+_PARTS = b"\0"   # between the parts of a result, none of which has one
+
+
 @dataclass(frozen=True)
 class Stationery:
     """What the sections of all patterns have in common."""
@@ -70,7 +73,7 @@ class SectionOrder:
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
         wrong = wrong_words(pattern.piece, pattern.second, html)
-        return json_of({"html": greyed(html) if common.edition.grey else html, "accent": view.accent, "view": said_of(view.view), "wrong": wrong, "fits": fits})
+        return _PARTS.join((json_of({"accent": view.accent, "wrong": wrong, "fits": fits}), json_of(said_of(view.view)), str(greyed(html) if common.edition.grey else html).encode()))
 
 
 @dataclass(frozen=True)
@@ -106,19 +109,19 @@ class Section:
     summary: str
     level: str
     accent: str
-    load: Callable[[], dict]       # what its order has made, which is too much to be held for every pattern of a large book
+    load: Callable[[], tuple[bytes, bytes]]   # its view and its pages as its order has made them, which is too much to be held for every pattern of a large book
     fits: Mapping[str, float] = field(default_factory=dict)   # mm from bead to bead in each chart, where it may have all of the room; 0 where it does not fit
     small: Picture | None = None   # one piece, at one scale in the whole book
 
     @property
     def html(self) -> Markup:
         """Its pages."""
-        return Markup(self.load()["html"])
+        return Markup(self.load()[1].decode())
 
     @property
     def view(self) -> Picture:
         """One piece, or both of a pair."""
-        return picture_of(self.load()["view"])
+        return picture_of(json.loads(self.load()[0]))
 
     def with_small(self, view: Picture) -> Section:
         return replace(self, small=view)
@@ -145,12 +148,13 @@ def _same(order: SectionOrder) -> SectionOrder:
     return order
 
 
-def _taken(shop: Workshop, key: str, order: Later) -> dict:
-    return json.loads(shop.take(key, order))
+def _taken(shop: Workshop, key: str, order: Later) -> tuple[bytes, bytes]:
+    """The view and the pages."""
+    return tuple(shop.take(key, order).split(_PARTS, 2)[1:])
 
 
 def _without_pages(content: bytes) -> dict:
-    return {name: value for name, value in json.loads(content).items() if name not in ("html", "view")}
+    return json.loads(content.split(_PARTS, 1)[0])
 
 
 async def common_scale(pieces: Sequence[Piece], box: Box, most: float = float("inf")) -> float:

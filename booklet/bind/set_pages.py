@@ -10,6 +10,7 @@ from typing import NamedTuple
 from ..findings import Finding, Mark, Severity
 from .geometry import Sheet
 
+NEARLY_EMPTY_PAGE = "nearly-empty-page"
 FLOOR = 0.75          # of the running type: smaller type is no type of this edition
 NEARLY_EMPTY = 0.125  # of the height of the type area
 AT_EDGE = 1.0         # mm by which text may stand out of the type area
@@ -109,13 +110,24 @@ def set_findings(seen: Seen, sheet: Sheet, mark: Mark, source: str, what: str) -
     `mark` is where the findings are placed, `what` names the PDF ("the single"), and `source` is the text of the file at the
     mark, in which a character that no font has is looked for.
     """
+    empty = [fault.page for fault in seen.faults if fault.rule == NEARLY_EMPTY_PAGE]
+    if empty:
+        yield Finding(mark, Severity.NOTE, NEARLY_EMPTY_PAGE, f"{_pages(empty)} of {what} {'is' if len(empty) == 1 else 'are'} nearly empty")
     for fault in seen.faults:
+        if fault.rule == NEARLY_EMPTY_PAGE:
+            continue
         yield Finding(mark, Severity(fault.severity), fault.rule, f"{fault.before}page {fault.page} of {what}{fault.after}", fault.hint)
     for size, page in seen.small:
         yield Finding(mark, Severity.WARNING, "type-too-small", f"page {page} of {what} has type of {size:g} points; {sheet.type * FLOOR:.1f} is the least of this edition")
     for text, page in seen.strange:
         yield Finding(_first(source, text, mark), Severity.WARNING, "character-not-in-fonts",
                       f"{text} (U+{ord(text):04X}) on page {page} of {what} is in none of the fonts of the page", "write it otherwise")
+
+
+def _pages(numbers: list[int]) -> str:
+    """"page 3", or "pages 3, 9 and 12"."""
+    *most, last = map(str, numbers)
+    return f"pages {', '.join(most)} and {last}" if most else f"page {last}"
 
 
 def _least(sheet: Sheet) -> float:
@@ -210,7 +222,7 @@ def _empty(page, number: int, sheet: Sheet) -> Iterator[Fault]:
     area = (0, round(beyond), picture.width, round(picture.height - beyond - sheet.bottom * MM * scale))
     inked = picture.crop(area).point(lambda light: 255 if light < 250 else 0).getbbox()
     if inked and inked[3] - inked[1] < NEARLY_EMPTY * sheet.depth * MM * scale:
-        yield Fault(number, Severity.NOTE, "nearly-empty-page", "", " is nearly empty")
+        yield Fault(number, Severity.NOTE, NEARLY_EMPTY_PAGE, "", "")
 
 
 def _first(source: str, text: str, mark: Mark) -> Mark:

@@ -59,12 +59,13 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
         return
     from .reading import checked_whole   # reading and lint load much, and are not needed where nothing has changed
 
-    workspace, findings = checked_whole(folder, None if fresh else run.cache)
-    with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
+    with workshop(folder, fresh, cluster):
+        workspace, findings = checked_whole(folder, None if fresh else run.cache)
         from ..bind.book import build as bind
 
         pages: list[Finding] = []
-        made = bind(workspace, formats, now, edition, pages.extend)
+        with progress("loading the typesetter") as now:
+            made = bind(workspace, formats, now, edition, pages.extend)
     show_findings(pages, folder, err=True)
     run.keep(made, (*findings, *pages), read_besides(workspace))
     for path in made:

@@ -25,6 +25,5 @@ def workshop(folder: Path, fresh: bool, cluster: str) -> Iterator[None]:
 
     start = (lambda: places.cluster(cluster)) if cluster else None
     with working_in(places.Workshop(folder / KEPT, start, fresh)) as shop:
-        if not (folder / KEPT).is_dir() or fresh or cluster:
-            shop.hire()   # while the drawings are made, the workers get ready
+        shop.hire()   # while files are read, the workers get ready; and once there are threads, they could not be forked
         yield

@@ -54,26 +54,27 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
         slugs = tuple(file.stem for file in pattern_files(checked_folder(folder)))
         if not slugs:
             raise WrongUse("there is no pattern to bind", "write one into patterns/")
-    workspace, broken, findings = those_without_errors(folder, slugs)
     whole: list[Path] = []
     failed: list[tuple[str, BookletError]] = []
-    with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
+    pages: list[Finding] = []
+    with workshop(folder, fresh, cluster):
+        workspace, broken, findings = those_without_errors(folder, slugs)
         if one_file:
             from ..bind.web.one_file import build_each
         else:
             from ..bind.single import build_each
 
-        def done(slug: str, made: list[Path] | BookletError) -> None:
-            now(f"bound {slug}")
-            if isinstance(made, BookletError):
-                failed.append((slug, made))
-                return
-            whole.extend(made)
-            for path in made:
-                click.echo(path.relative_to(folder).as_posix())
+        with progress("loading the typesetter") as now:
+            def done(slug: str, made: list[Path] | BookletError) -> None:
+                now(f"bound {slug}")
+                if isinstance(made, BookletError):
+                    failed.append((slug, made))
+                    return
+                whole.extend(made)
+                for path in made:
+                    click.echo(path.relative_to(folder).as_posix())
 
-        pages: list[Finding] = []
-        build_each(workspace, edition, done, pages.extend)
+            build_each(workspace, edition, done, pages.extend)
     show_findings(pages, folder, err=True)
     if len(slugs) == 1 and failed:
         raise failed[0][1]
