@@ -49,11 +49,10 @@ def draw(folder: Path, slug: str, form: str, row: int | None, strand: int | None
     target = folder / "build" / "draw" / slug
     wanted = [(kind, number) for kind, number in (("row", row), ("strand", strand)) if number is not None]
     if wanted:
-        made = [(target / f"{kind}-{number}.{form}", _content(_way(pattern, kind, number), form)) for kind, number in wanted]
-        for path, content in made:
-            click.echo(write_file(path, content).relative_to(folder).as_posix())
+        for name, content in _files({f"{kind}-{number}": _way(pattern, kind, number) for kind, number in wanted}, form, folder).items():
+            click.echo(write_file(target / name, content).relative_to(folder).as_posix())
         return
-    files = {f"{name}.{form}": _content(svg, form) for name, svg in pictures(pattern)}
+    files = _files(dict(pictures(pattern)), form, folder)
     made_folder = write_folder(target, files)
     for name in files:
         click.echo((made_folder / name).relative_to(folder).as_posix())
@@ -104,9 +103,12 @@ def _steps(pattern: Pattern) -> Iterator[tuple[str, str]]:
             yield f"step-{number}-{step.id}", scene_svg(stage, scene)
 
 
-def _content(svg: str, form: str) -> bytes:
+def _files(drawn: dict[str, str], form: str, folder: Path) -> dict[str, bytes]:
+    """The files of pictures by their names, which get an ending."""
     if form == "svg":
-        return svg.encode("utf-8")
-    from ..draw.png import png_bytes
+        made = {name: svg.encode("utf-8") for name, svg in drawn.items()}
+    else:
+        from ..bind.raster import rasters
 
-    return png_bytes(svg)
+        made = rasters(drawn, folder)
+    return {f"{name}.{form}": content for name, content in made.items()}

@@ -219,7 +219,7 @@ def test_one_edit_sets_one_part_anew(copy, kept):
 
 @pytest.mark.parametrize("change", [
     {"style": "p { color: #123456 }"}, {"language": "de"}, {"body": '<body class="other">'}, {"options": (("pdf_variant", "pdf/ua-1"), ("dpi", 200))},
-    {"faces": "other"}, {"files": (("a.png", b"1"),)}])
+    {"faces": "other"}, {"files": (("a.png", b"1"),)}, {"bleed": 3.0}, {"black": True}])
 def test_every_field_of_a_setting_changes_the_key(change):
     setting = Setting("", files=())
     order = PartOrder(setting, "<p></p>", "left", "")

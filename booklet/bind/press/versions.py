@@ -10,7 +10,7 @@ from pathlib import Path
 
 from ..fonts import faces
 
-PACKAGES = ("weasyprint", "pydyf", "tinyhtml5", "tinycss2", "cssselect2", "fonttools", "Pyphen", "pillow", "markdown", "nh3", "jinja2", "segno", "svgwrite")
+PACKAGES = ("weasyprint", "pydyf", "tinyhtml5", "tinycss2", "cssselect2", "fonttools", "Pyphen", "pillow", "markdown", "nh3", "jinja2", "segno", "svgwrite", "resvg-py")
 _INFO = ".dist-info"
 _LIBRARIES = {"pango": ("libpango-1.0.so.0", "libpango-1.0.dylib", "libpango-1.0-0.dll"),
               "harfbuzz": ("libharfbuzz.so.0", "libharfbuzz.0.dylib", "libharfbuzz-0.dll"),

@@ -85,10 +85,12 @@ def fill(order: Any) -> bytes:
 class Workshop:
     """Takes orders. Used as a context, it sends its workers home at the end."""
 
-    def __init__(self, folder: Path | None = None, start: Callable[[], Executor] | None = None, fresh: bool = False) -> None:
+    def __init__(self, folder: Path | None = None, start: Callable[[], Executor] | None = None, fresh: bool = False, typesets: bool = True) -> None:
+        """A place that keeps results in `folder`, uses those that are there unless `fresh`, and whose workers load the typesetter if it `typesets`."""
         self.cache = Cache(folder, fresh=fresh) if folder else None
         self._start = start or (lambda: pool(workers()))
         self._executor: Executor | None = None
+        self._typesets = typesets
         self._asked: dict[str, Future] = {}   # that are being filled; without a cache, also those that were
 
     def __enter__(self) -> Workshop:
@@ -102,11 +104,11 @@ class Workshop:
 
     def hire(self) -> None:
         """Start the workers, and let them import the typesetter while there is something else to do."""
-        from .typeset import warm
-
         if self._executor is None:
             self._executor = self._start()
-            if isinstance(self._executor, ProcessPoolExecutor):
+            if self._typesets and isinstance(self._executor, ProcessPoolExecutor):
+                from .typeset import warm
+
                 for _ in range(self._executor._max_workers):
                     self._executor.submit(warm)
 
