@@ -63,8 +63,8 @@ def part_keys(root, shop):
     with working_in(shop):
         copy = asyncio.run(made())
     placing = _Placing(copy, shop)
-    placing.places = placing._wanted()
-    return {part.known.id or part.known.opening.split('"')[1]: key_of(placing._order(at)) for at, part in enumerate(copy.document.parts)}
+    placing.places = placing.wanted()
+    return {part.known.id or part.known.opening.split('"')[1]: key_of(placing.order(at)) for at, part in enumerate(copy.document.parts)}
 
 
 @pytest.fixture(scope="module")

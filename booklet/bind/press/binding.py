@@ -90,60 +90,67 @@ class _Placing:
     def __init__(self, copy: Copy, workshop: Workshop) -> None:
         self.copy, self.parts, self.workshop = copy, copy.document.parts, workshop
         self.forced = [""] * len(self.parts)
-        self.places: list[_Place] = []
-        self.keys: list[str] = []
-        self.placed: list[_Head] = []
+        self.places: list[_Place | None] = [None] * len(self.parts)   # where each was set
+        self.placed: list[_Head | None] = [None] * len(self.parts)
+        self.keys = [""] * len(self.parts)
 
     async def settled(self) -> list[_Head]:
         """What is to be known of all parts, set for where they stand."""
         openings = tuple(sorted({part.known.opening for part in self.parts}))
         sides = json.loads(await self.workshop.result(SidesOrder(self.copy.setting, openings)))
         self.forced = [sides[part.known.opening] for part in self.parts]
+        await self._set([at for at, part in enumerate(self.parts) if not part.known.folios])   # those that print page numbers wait for them
         for _ in range(ROUNDS):
-            before, self.places = self.places, self._wanted()
-            if self.places == before:
+            changed = [at for at, place in enumerate(self.wanted()) if place != self.places[at]]
+            if not changed:
                 return self.placed
-            changed = [at for at, place in enumerate(self.places) if at >= len(before) or place != before[at]]
-            found = dict(zip(changed, await self.workshop.each([Later(partial(self._order, at), self.parts[at].known.length) for at in changed], _head)))
-            self.keys = [found[at][0] if at in found else self.keys[at] for at in range(len(self.parts))]
-            self.placed = [found[at][1] if at in found else self.placed[at] for at in range(len(self.parts))]
-        if self._wanted() == self.places:
-            return self.placed
+            await self._set(changed)
         raise UnreadableInput("the page numbers do not settle: a part that prints one takes more or fewer pages with each new number",
                               "leave more room for the numbers")
 
+    async def _set(self, which: Sequence[int]) -> None:
+        wanted = self.wanted()
+        for at in which:
+            self.places[at] = wanted[at]
+        orders = [Later(partial(self.order, at), self.parts[at].known.length) for at in which]
+        for at, (key, head) in zip(which, await self.workshop.each(orders, _head)):
+            self.keys[at], self.placed[at] = key, head
+
     def taken(self, at: int) -> bytes:
         """A set part, packed."""
-        return self.workshop.take(self.keys[at], Later(partial(self._order, at)))
+        return self.workshop.take(self.keys[at], Later(partial(self.order, at)))
 
-    def _order(self, at: int) -> PartOrder:
+    def order(self, at: int) -> PartOrder:
+        """The order of a part for its place."""
         place = self.places[at]
         html = self.parts[at].printed(self.copy.titles, dict(place.numbers))
         return PartOrder(self.copy.setting, html, place.side, place.following, {name: content for name, content in self.copy.files.items() if f'"{name}"' in html})
 
-    def _wanted(self) -> list[_Place]:
+    def wanted(self) -> list[_Place]:
+        """Where each part has to stand, as far as is known. What is not set yet is taken to be a page long."""
         numbers, wanted, pages = self._numbers(), [], 0
         for at, part in enumerate(self.parts):
             side = self.forced[at] or ("right" if pages % 2 == 0 else "left")
             following = self.forced[at + 1] if at + 1 < len(self.parts) else ""
             wanted.append(_Place(side, following, tuple((name, _number(name, numbers)) for name in part.known.folios)))
-            pages += len(self.placed[at].pages) if self.placed else 1
+            pages += self._count(at)
         return wanted
 
     def _numbers(self) -> dict[str, int]:
-        """Page numbers by id. Before anything is set, each part is taken to be a page long."""
+        """Page numbers by id."""
         numbers, start = {}, 1
         for at, part in enumerate(self.parts):
-            if self.placed:
-                for name, (page, *_) in self.placed[at].names.items():
-                    numbers.setdefault(name, start + int(page))
-            elif part.known.id:
-                numbers.setdefault(part.known.id, start)
-            start += len(self.placed[at].pages) if self.placed else 1
-        if not self.placed:
-            for part in self.parts:
-                numbers |= {name: numbers.get(name, 1) for name in part.known.folios}
+            head = self.placed[at]
+            names = head.names if head else {part.known.id: (0,)} if part.known.id else {}
+            for name, (page, *_) in names.items():
+                numbers.setdefault(name, start + int(page))
+            start += self._count(at)
+        if None in self.placed:   # a part that is not set yet may hold other places
+            numbers |= {name: numbers.get(name, 1) for part in self.parts for name in part.known.folios}
         return numbers
+
+    def _count(self, at: int) -> int:
+        return len(self.placed[at].pages) if self.placed[at] else 1
 
 
 def _number(name: str, numbers: Mapping[str, int]) -> int:
