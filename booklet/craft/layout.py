@@ -7,6 +7,8 @@ Where they lie along the row it is the other way round.
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from msgspec import Struct
 
 from . import drape
@@ -28,7 +30,7 @@ class Spot(Struct, frozen=True):
     key: str
 
 
-class Layout(Struct, frozen=True):
+class Layout(Struct, frozen=True, dict=True):
     """All spots of a piece."""
 
     pitch: float                  # mm across the widest bead of the body
@@ -42,6 +44,11 @@ class Layout(Struct, frozen=True):
     def x(self, at: float) -> float:
         """mm from the left edge of the body to chart position `at`, counted from the leftmost position."""
         return (at * self.share + 0.5) * self.cell
+
+    @cached_property
+    def middles(self) -> dict[Place, tuple[float, float]]:
+        """The middle of every bead."""
+        return {place: (spot.x, spot.y) for place, spot in self.spots.items()}
 
     @property
     def reach(self) -> float:
