@@ -7,7 +7,7 @@ from .kept import kept
 from .piece import LEFT, RIGHT, Hanger, Piece, Row
 from .stitches import stitch_of
 from .stitches.lying import through as along
-from .travel import Spot, Worked
+from .travel import Spot, all_worked
 
 
 def top_row(piece: Piece, at: str = "middle") -> Row:
@@ -76,7 +76,7 @@ def hangers(piece: Piece) -> list[Event]:
     if stitch_of(piece).LYING:
         return _lying_hangers(piece)
     events: list[Event] = []
-    last, worked = piece.rows[-1], Worked(piece.rows)
+    last, worked = piece.rows[-1], all_worked(piece)
     here = Spot(last, worked_indexes(last)[-1], True)
     for number in working_order(piece):
         section, hanger = Section("hanger", number), piece.hangers[number - 1]

@@ -96,15 +96,15 @@ def row_height(piece: Piece, row: Row) -> float:
 
 
 def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
+    foot, up = (result.bottoms[row.number], 1) if row.level >= 0 else (result.tops[row.number], -1)
     for index, stitch in enumerate(row.stitches):
+        x, y = result.x(stitch.at - zero), foot
         if result.lying:
-            _place_lying(piece, row, index, result.x(stitch.at - zero), result)
+            _place_lying(piece, row, index, x, result)
             continue
-        upright = row.level >= 0
-        y = result.bottoms[row.number] if upright else result.tops[row.number]
         for place, key in zip(stitch_places(row, index, True), stitch.beads):
-            length = piece.legend[key].kind.length * (1 if upright else -1)
-            result.spots[place] = Spot(result.x(stitch.at - zero), y + length / 2, key)
+            length = piece.legend[key].kind.length * up
+            result.spots[place] = Spot(x, y + length / 2, key)
             y += length
 
 
@@ -135,6 +135,8 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
         low = start[1] + max(sum(lengths[:foot]), sum(lengths[foot + len(strand.end):])) * drape.TAKE_UP
         return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in drape.middles(lengths[foot:foot + len(strand.end)])),
                 *((bead.x, bead.y) for bead in up)]
+    if not strand.twigs:
+        return [(start[0], start[1] + middle) for middle in drape.middles(lengths)]
     found: dict[int, tuple[float, float]] = {}
     own, *twigs = laid(strand)
     for index, middle in zip((*own.beads, *own.end), drape.middles([lengths[i] for i in (*own.beads, *own.end)])):
