@@ -6,7 +6,6 @@ from .events import Event, Guard, Pass, PickUp, Place, Ring, Section, bridge, th
 from .kept import kept
 from .piece import LEFT, RIGHT, Hanger, Piece, Row
 from .stitches import stitch_of
-from .stitches.lying import through as along
 from .travel import Spot, all_worked
 
 
@@ -129,6 +128,8 @@ def _over(hanger: Hanger, section: Section, turn: int) -> Event:
 
 def _lying_hangers(piece: Piece) -> list[Event]:
     """Inward along a lower row, back out through the stitches under a hanger, and round through those and the hanger."""
+    from .stitches.lying import through as along   # loaded here, because most bodies stand
+
     events: list[Event] = []
     here: int | None = None   # where the stitches under the hanger before end
     for number in working_order(piece):

@@ -95,4 +95,11 @@ class Subject(Struct, frozen=True, dict=True):
         book = not pattern and bool(self.book.file)
         return {"pattern": pattern, "piece": self.piece is not None, "path": self.piece is not None and not self.faults and self.strands_fit,
                 "prose": book or pattern, "photo": pattern and self.pattern.photo is not None,
-                "release": pattern and self.workspace.releases is not None, "book": book}
+                "release": pattern and self.workspace.releases is not None, "book": book,
+                "extras": _has_extras(self.pattern) if pattern else bool(self.book.severities)}
+
+
+def _has_extras(pattern: Pattern) -> bool:
+    """Whether a pattern has colourways, steps of its own, rules that it allows, several hangers, loops or charms."""
+    return bool(pattern.colourways or pattern.steps or pattern.allowed or len(pattern.hangers) > 1 or any(
+        strand.to or strand.charms for strand in pattern.written_strands))
