@@ -11,15 +11,13 @@ from functools import cached_property
 
 from msgspec import Struct
 
-from . import drape
-from .drape import twig_side
 from .events import Place, stitch_places, strand_places
 from .hanger import across, carriers, cell, top_row
 from .kept import kept
 from .piece import Hanger, Piece, Row
 from .places import HangingPlace, places
 from .stitches import stitch_of
-from .strand import LOOP, TWIST, Strand, laid
+from .strand import LOOP, STRAIGHT, TWIST, Strand, laid, middles
 
 
 class Spot(Struct, frozen=True):
@@ -126,6 +124,10 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
     """Middle of every bead in the order of picking up, y down."""
     kinds = [piece.legend[key].kind for key in strand.all]
     lengths = [kind.length for kind in kinds]
+    if strand.kind == STRAIGHT and not strand.twigs:
+        return [(start[0], start[1] + middle) for middle in middles(lengths)]
+    from . import drape   # loaded here, because most strands hang straight
+
     if strand.kind == LOOP:
         return [(bead.x, bead.y) for bead in drape.loop(start, stop, lengths)]
     if strand.kind == TWIST:
@@ -133,18 +135,16 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
         down = drape.twist(start, lengths[:foot], half, True)
         up = drape.twist(start, lengths[foot + len(strand.end):][::-1], half, False)[::-1]
         low = start[1] + max(sum(lengths[:foot]), sum(lengths[foot + len(strand.end):])) * drape.TAKE_UP
-        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in drape.middles(lengths[foot:foot + len(strand.end)])),
+        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in middles(lengths[foot:foot + len(strand.end)])),
                 *((bead.x, bead.y) for bead in up)]
-    if not strand.twigs:
-        return [(start[0], start[1] + middle) for middle in drape.middles(lengths)]
     found: dict[int, tuple[float, float]] = {}
     own, *twigs = laid(strand)
-    for index, middle in zip((*own.beads, *own.end), drape.middles([lengths[i] for i in (*own.beads, *own.end)])):
+    for index, middle in zip((*own.beads, *own.end), middles([lengths[i] for i in (*own.beads, *own.end)])):
         found[index] = (start[0], start[1] + middle)
     for number, twig in enumerate(twigs):
         indexes = (*twig.beads, *twig.end)
         joint = (start[0], start[1] + sum(lengths[i] for i in own.beads[:twig.line.at]))
-        beads = drape.twig(joint, twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
+        beads = drape.twig(joint, drape.twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
         found |= {index: (bead.x, bead.y) for index, bead in zip(indexes, beads)}
     return [found[index] for index in range(len(kinds))]
 

@@ -176,7 +176,8 @@ def _tied_row(place: _Place, facts: Facts) -> Fact | None:
     computed = {"base": facts.base, "top": facts.top, "widest": widest,
                 "narrowest": Fact(min(widths), f"the narrowest row has {min(widths)}")}
     for words, name in _TIES:
-        named += [(_distance(place, match), computed[name]) for match in re.finditer(rf"\b(?:{words})\b", place.sentence)]
+        if any(word in place.sentence for word in words.split("|")):
+            named += [(_distance(place, match), computed[name]) for match in re.finditer(rf"\b(?:{words})\b", place.sentence)]
     if place.has(r"rows\s+[0-9]|each row|every row(?! is)|either row"):
         return None
     return min(named, key=lambda entry: entry[0])[1] if named else None

@@ -100,6 +100,6 @@ class Subject(Struct, frozen=True, dict=True):
 
 
 def _has_extras(pattern: Pattern) -> bool:
-    """Whether a pattern has colourways, steps of its own, rules that it allows, several hangers, loops or charms."""
+    """Whether a pattern has colourways, steps of its own, rules that it allows, several hangers, loops, twigs or charms."""
     return bool(pattern.colourways or pattern.steps or pattern.allowed or len(pattern.hangers) > 1 or any(
-        strand.to or strand.charms for strand in pattern.written_strands))
+        strand.to or strand.hung or strand.turned for strand in pattern.written_strands))

@@ -132,10 +132,10 @@ class _Resolver:
         if not self.book.broken:
             check_threads(self.written.thread, self.book.threads, self.reader, ("thread",))
         plan = ThreadPlan(kinds=self.book.threads, needles=shipped_needles())
-        for given in (self.book.defaults.thread, self.written.thread):
-            if given:
-                plan = replace(plan, body=given.body and given.body.kind or plan.body,
-                               fringe=given.fringe and given.fringe.kind or plan.fringe, length=given.length or plan.length)
+        for said in (self.book.defaults.thread, self.written.thread):
+            if said:
+                plan = replace(plan, body=said.body and said.body.kind or plan.body,
+                               fringe=said.fringe and said.fringe.kind or plan.fringe, length=said.length or plan.length)
         return plan
 
     def _hangers(self) -> tuple[WrittenHanger, ...] | None:

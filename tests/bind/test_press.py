@@ -24,7 +24,7 @@ from booklet.bind.press.binding import bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.orders import PartOrder, Setting, key_of
-from booklet.bind.press.parts import FOLIO, cut
+from booklet.bind.press.parts import FOLIO
 from booklet.bind.press.tagged import finish
 from booklet.bind.press.workshop import HereAndNow, Workshop, pool
 from booklet.errors import UnreadableInput
