@@ -312,6 +312,8 @@ def _size_meant(place: _Place, facts: Facts) -> tuple[Fact, tuple[float, ...]]:
         return fact["fringe"], (measured.fringe, *strands)
     if place.has("body"):
         return fact["body"], (measured.body,)
+    if place.has("piece|pieces|earrings?|pendants?|overall"):
+        return fact["length"], (measured.length,)
     return fact["length"], (measured.length, measured.body, measured.fringe, *strands)
 
 

@@ -121,13 +121,19 @@ def _legend(before: Pattern, after: Pattern) -> Iterator[str]:
         if bead.name != old.name and bead.name in NAMES and _apart(NAMES[bead.name], bead.colour) > FAR:
             yield "the name is that of another colour"
         if bead.colour != old.colour and old.name.split()[-1] in ("blue", "green", "white", "black", "red", "gold", "grey", "silver", "brown", "violet") \
-                and _apart(old.colour, bead.colour) > 2 * FAR:
+                and _apart(old.colour, bead.colour) > 2 * FAR and not _of_one_hue(old.colour, bead.colour):
             yield "the name is that of another colour"
 
 
 def _is_named(name: str, pattern: Pattern, where: str | None = None) -> bool:
     text = where if where is not None else f"{pattern.summary} {pattern.notes}"
     return re.search(rf"\b{re.escape(name)}\b", re.sub(r"\s+", " ", text), re.IGNORECASE) is not None
+
+
+def _of_one_hue(one: str, other: str) -> bool:
+    """Whether both are colours of one hue, of which one name is good for light and dark: a dark blue is a blue."""
+    (_, chroma, hue), (_, other_chroma, other_hue) = (Color(colour).convert("lch-d65").coords() for colour in (one, other))
+    return min(chroma, other_chroma) > 8 and abs((hue - other_hue + 180) % 360 - 180) < 50
 
 
 def _apart(one: str, other: str) -> float:
