@@ -49,13 +49,17 @@ FORMATS = ("pdf", "html")
 FINDER = "find-a-pattern"   # id of the index
 
 
-def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None, name: str = "") -> list[Path]:
-    """Build the book in the edition of this name, or in all. Nothing is written before everything is made. Raises the errors of booklet.errors."""
+def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Callable[[str], None] = lambda line: None, name: str = "",
+          found: Callable[[Finding], None] = lambda finding: None) -> list[Path]:
+    """Build the book in the edition of this name, or in all. Nothing is written before everything is made. Raises the errors of booklet.errors.
+
+    `found` is told of what is wrong on the pages.
+    """
     made: list[Callable[[], Path]] = []
     folder = workspace.root / "build"
     if "pdf" in formats:
         progress("setting the pages")
-        files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress))
+        files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress, found))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     if "html" in formats:
         files = asyncio.run(_web(workspace, progress))
@@ -85,25 +89,25 @@ async def _web(workspace: Workspace, progress: Callable[[str], None]) -> dict[st
     return files | {f"fonts/{name}": content for name, content in fonts.items()}
 
 
-async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None]) -> dict[str, bytes]:
+async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None], found: Callable[[Finding], None]) -> dict[str, bytes]:
     """The files of editions, which are made side by side. Raises the errors of the first that cannot be made, when all others are done."""
     stem = file_name(named(workspace.book).title)
-    found = await asyncio.gather(*(volume(workspace, on, stem, lambda on: bound(workspace, on, progress), cover=True) for on in wanted), return_exceptions=True)
-    for one in found:
+    made = await asyncio.gather(*(volume(workspace, on, stem, lambda on: bound(workspace, on, progress, found), cover=True) for on in wanted), return_exceptions=True)
+    for one in made:
         if isinstance(one, BaseException):
             raise one
-    return {name: content for files in found for name, content in files.items()}
+    return {name: content for files in made for name, content in files.items()}
 
 
-async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None) -> bytes:
-    """The PDF of the inside of one edition, as it is typeset."""
+async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None, found: Callable[[Finding], None] = lambda finding: None) -> bytes:
+    """The PDF of the inside of one edition, as it is typeset. `found` is told of what is wrong on its pages."""
     with printing(workspace, on.language) as told:
-        book, pictures = await gathered(told, on, progress), photos(workspace.root, workspace.patterns.values())
+        book, pictures = await gathered(told, on, found), photos(workspace.root, workspace.patterns.values())
         html, titles = book_html(told, book, on), book.titles
     progress(f"setting {on}")
     whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles)
     for finding in book_findings(workspace, await seen_in(whole, sheet(on)), on):
-        progress(finding.one_line())
+        found(finding)
     return whole.content
 
 
@@ -123,12 +127,12 @@ class Gathered:
         return {FINDER: _("Find a pattern")} | {one.slug: one.title for one in (*self.sections, *self.front, *self.back)}
 
 
-async def gathered(workspace: Workspace, on: Edition, warn: Callable[[str], None] = lambda line: None) -> Gathered:
+async def gathered(workspace: Workspace, on: Edition, found: Callable[[Finding], None] = lambda finding: None) -> Gathered:
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
     patterns, front, back = read_prose(workspace, on.hand)
     room, pieces = print_room(on), [pattern.piece for pattern in patterns]
     cover, small, made = await asyncio.gather(_front(pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
-    _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, warn)
+    _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, found)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
 
 
@@ -187,13 +191,13 @@ def _check_names(workspace: Workspace, pages: Iterable[Page]) -> None:
         raise FindingsError(wrong)
 
 
-def _check_fit(fits: Iterable[tuple[Pattern, Mapping[str, float] | None]], room: Room, warn: Callable[[str], None] = lambda line: None) -> None:
+def _check_fit(fits: Iterable[tuple[Pattern, Mapping[str, float] | None]], room: Room, found: Callable[[Finding], None] = lambda finding: None) -> None:
     findings = [finding for pattern, known in fits for finding in page_findings(pattern, room, known)]
     errors = [finding for finding in findings if finding.is_error]
     if errors:
         raise FindingsError(errors)
     for finding in findings:
-        warn(finding.one_line())
+        found(finding)
 
 
 def style(root: Path, on: Edition) -> Markup:

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
+from ..findings import Finding, Severity
 from .shop import KEPT, shop_options, workshop
 from .terminal import progress, show_findings
 from .unchanged import Run, again, read_besides
+
+if TYPE_CHECKING:
+    from ..source.workspace import Workspace
 
 FORMATS = ("pdf", "html")
 
@@ -61,7 +67,17 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
     with workshop(folder, fresh, cluster), progress("loading the typesetter") as now:
         from ..bind.book import build as bind
 
-        made = bind(workspace, formats, now, edition)
-    run.keep(made, findings, read_besides(workspace))
+        on_pages: list[Finding] = []
+        made = bind(workspace, formats, now, edition, on_pages.append)
+    faults = faults_on(on_pages, workspace)
+    show_findings(faults, folder, err=True)
+    run.keep(made, (*findings, *faults), read_besides(workspace))
     for path in made:
         click.echo(path.relative_to(folder).as_posix())
+
+
+def faults_on(on_pages: Iterable[Finding], workspace: Workspace) -> list[Finding]:
+    """What is wrong on the pages, as the book weighs it and each pattern allows it. Notes are for lint: that a large edition parts its charts is as it should be."""
+    from ..lint.run import Checked, weighed
+
+    return [finding for finding in weighed(Checked((), ()), on_pages, workspace).findings if finding.severity is not Severity.NOTE]

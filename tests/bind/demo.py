@@ -3,7 +3,6 @@
 import asyncio
 import gc
 import io
-import re
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -33,9 +32,9 @@ def built(name, every=1):
     workspace = replace(workspace, patterns=dict(list(workspace.patterns.items())[::every]))
     gc.freeze()   # what is there already is no garbage of the typesetter
     on = edition(workspace.book, name)
-    ((_, content),) = asyncio.run(volume(workspace, on, "demo", lambda on: book.bound(workspace, on, said.append))).items()
+    ((_, content),) = asyncio.run(volume(workspace, on, "demo", lambda on: book.bound(workspace, on, found=said.append))).items()
     return SimpleNamespace(patterns=book.workable(workspace, workspace.patterns.values(), on.hand), content=content, tags=read(content), types=types(content),
-                           findings=[line for line in said if "chart-too-large-for-page" not in line and re.search(r"\[[a-z-]+\]$", line)])
+                           findings=[finding.one_line() for finding in said if finding.rule != "chart-too-large-for-page"])
 
 
 def check_size(made, width, height):
