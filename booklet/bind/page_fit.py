@@ -25,8 +25,8 @@ def page_findings(pattern: Pattern, room: Room, fits: Mapping[str, float] | None
             continue
         mark = pattern.mark(*(("body", "chart") if name == "body" else ("fringe",)))
         if room.tiled:
-            yield Finding(mark, Severity.NOTE, "chart-too-large-for-page",
-                          f"the {name} chart goes on over several pages: one page holds it with beads {bead:.1f} mm wide, and letters need {room.least:g} mm",
+            one = f"one page holds it with beads {bead:.1f} mm wide, and letters need {room.least:g} mm" if bead >= 0.05 else "one page cannot hold it"
+            yield Finding(mark, Severity.NOTE, "chart-too-large-for-page", f"the {name} chart goes on over several pages: {one}",
                           "choose a larger page in book.yaml, or make the piece smaller, if it is to stay in one piece")
         else:
             yield Finding(mark, Severity.WARNING if bead else Severity.ERROR, "chart-too-large-for-page",

@@ -64,6 +64,15 @@ def broken_zigzag(edge: Sequence[int]) -> Iterator[int]:
             yield index
 
 
+def short_in_zigzag(edge: Sequence[int]) -> Iterator[int]:
+    """Indexes near the ends of such an edge where it goes in a stitch too far; numbers grow inward, two for a stitch. Less proves it than in the middle."""
+    for index in (1, 2, len(edge) - 3, len(edge) - 2) if len(edge) > 6 else ():
+        others = [edge[at] for at in (index - 3, index - 1, index + 1, index + 3) if 0 <= at < len(edge)]
+        like = [edge[at] for at in (index - 2, index + 2, index - 4, index + 4) if 0 <= at < len(edge)][:2]
+        if len(set(others)) == 1 and like[0] == like[1] == edge[index] - 2:
+            yield index
+
+
 def odd_step(numbers: Sequence[int]) -> int | None:
     """Index of the number at which the only odd step among equal ones ends; a step near either end may be meant."""
     steps = [after - before for before, after in zip(numbers, numbers[1:])]
