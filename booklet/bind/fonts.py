@@ -53,6 +53,14 @@ def faces() -> tuple[Face, ...]:
     return tuple(_faces())
 
 
+@lru_cache(maxsize=None)
+def signs() -> frozenset[str]:
+    """Every character that one of the faces has."""
+    import uharfbuzz as harfbuzz
+
+    return frozenset(chr(code) for face in faces() for code in harfbuzz.Face(harfbuzz.Blob.from_file_path(str(face.path))).unicodes)
+
+
 def _faces() -> Iterator[Face]:
     for family, (package, name) in _PACKAGES.items():
         folder = _folder(package)

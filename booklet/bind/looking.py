@@ -31,7 +31,8 @@ class LookOrder:
         joined, part = Join(unpacked(self.fonts), made), unpacked(self.part)
         joined.add(part, [b""] * len(part.pages))
         joined.finish(About(""))
-        return json.dumps(looked_at(made.getvalue(), self.sheet)).encode()
+        lacking = any(0 in face.widths for face in part.faces.values())   # the typesetter gives the empty box a width where it prints one
+        return json.dumps(looked_at(made.getvalue(), self.sheet, lacking)).encode()
 
 
 async def seen_in(bound: Bound, sheet: Sheet) -> Seen:

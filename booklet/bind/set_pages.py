@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from ..findings import Finding, Mark, Severity
+from .fonts import signs
 from .geometry import Sheet
 
 NEARLY_EMPTY_PAGE = "nearly-empty-page"
@@ -65,8 +66,8 @@ class Seen(NamedTuple):
     strange: list[tuple[str, int]]       # characters in none of our fonts, and the first page of each
 
 
-def looked_at(content: bytes, sheet: Sheet) -> Seen:
-    """Look at every page of a PDF."""
+def looked_at(content: bytes, sheet: Sheet, lacking: bool = True) -> Seen:
+    """Look at every page of a PDF. `lacking`: whether a character may be in no font at all, for which texts have to be read."""
     import pypdfium2
 
     document = pypdfium2.PdfDocument(content)
@@ -82,6 +83,8 @@ def looked_at(content: bytes, sheet: Sheet) -> Seen:
                     small.setdefault(round(sign.size, 1), number)
                 if _OURS not in sign.font:
                     strange.setdefault(sign.text, number)
+            for text in _boxes(page) if lacking else ():
+                strange.setdefault(text, number)
             faults += _past_margin(page, number, signs, sheet)
             if not runs.plain:
                 faults += _coarse(page, number)
@@ -192,6 +195,11 @@ def _signs(page) -> Iterator[Sign]:
         raw.FPDFText_GetFontInfo(text.raw, index, name, len(name), flags)
         size = raw.FPDFText_GetFontSize(text.raw, index) * (matrix.c ** 2 + matrix.d ** 2) ** 0.5
         yield Sign(char, size, name.value.decode("utf-8", "replace"), *text.get_charbox(index))
+
+
+def _boxes(page) -> list[str]:
+    """Characters of a page that none of our fonts has. Where no font of this computer has them either, an empty box of ours is printed."""
+    return sorted(sign for sign in set(page.get_textpage().get_text_range()) - signs() if sign.isprintable())
 
 
 def _past_margin(page, number: int, signs: list[Sign], sheet: Sheet) -> Iterator[Fault]:

@@ -10,7 +10,6 @@ from pathlib import Path
 import click
 
 from ..findings import Finding
-from ..lint.report import counted, grouped, lines
 from ..source.files import read_file
 
 STYLES = {"file": {"bold": True, "underline": True}, "error": {"fg": "red", "bold": True}, "warning": {"fg": "yellow", "bold": True},
@@ -26,6 +25,10 @@ def speak_utf8() -> None:
 
 def show_findings(findings: Sequence[Finding], folder: Path, err: bool = False) -> None:
     """Print findings: on a terminal with their source lines, else one line each. Files are named from `folder`."""
+    if not findings:
+        return
+    from ..lint.report import counted, grouped, lines   # loaded here, because good files never need it
+
     stream = sys.stderr if err else sys.stdout
     if not stream.isatty():
         for line in lines(findings):
@@ -33,8 +36,7 @@ def show_findings(findings: Sequence[Finding], folder: Path, err: bool = False) 
         return
     for line in grouped(findings, lambda name: read_file(folder / name, folder)[0] or "", _paint):
         click.echo(line, err=err)
-    if findings:
-        click.echo(f"\n{counted(findings)}", err=err)
+    click.echo(f"\n{counted(findings)}", err=err)
 
 
 def _paint(role: str, text: str) -> str:

@@ -6,10 +6,11 @@ Points are in mm or drawn mm, x to the right and y down; angles are radians cloc
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from itertools import accumulate
 from math import acos, atan2, cos, hypot, pi, sin, sqrt, tau
 
 from msgspec import Struct
+
+from .strand import middles
 
 Point = tuple[float, float]
 
@@ -27,11 +28,6 @@ class Draped(Struct, frozen=True):
     y: float
     angle: float
     front: bool = True
-
-
-def middles(lengths: Sequence[float]) -> list[float]:
-    """Where the middle of each bead is on its line."""
-    return [end - length / 2 for end, length in zip(accumulate(lengths), lengths)]
 
 
 def twig_side(number: int) -> int:

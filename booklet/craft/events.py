@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from functools import cached_property, lru_cache
+from itertools import chain
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -133,7 +134,7 @@ class Path(Struct, frozen=True, dict=True):
 
 def passes(events: Iterable[Event]) -> dict[Place, int]:
     """How often the thread goes through each bead, threading counted."""
-    return Counter(place for event in events if isinstance(event, (PickUp, Pass)) for place in event.places)
+    return Counter(chain.from_iterable(event.places for event in events if isinstance(event, (PickUp, Pass))))
 
 
 def row_section(row: Row) -> Section:

@@ -6,8 +6,7 @@ from .events import Event, Guard, Pass, PickUp, Place, Ring, Section, bridge, th
 from .kept import kept
 from .piece import LEFT, RIGHT, Hanger, Piece, Row
 from .stitches import stitch_of
-from .stitches.lying import through as along
-from .travel import Spot, Worked
+from .travel import Spot, all_worked
 
 
 def top_row(piece: Piece, at: str = "middle") -> Row:
@@ -76,7 +75,7 @@ def hangers(piece: Piece) -> list[Event]:
     if stitch_of(piece).LYING:
         return _lying_hangers(piece)
     events: list[Event] = []
-    last, worked = piece.rows[-1], Worked(piece.rows)
+    last, worked = piece.rows[-1], all_worked(piece)
     here = Spot(last, worked_indexes(last)[-1], True)
     for number in working_order(piece):
         section, hanger = Section("hanger", number), piece.hangers[number - 1]
@@ -129,6 +128,8 @@ def _over(hanger: Hanger, section: Section, turn: int) -> Event:
 
 def _lying_hangers(piece: Piece) -> list[Event]:
     """Inward along a lower row, back out through the stitches under a hanger, and round through those and the hanger."""
+    from .stitches.lying import through as along   # loaded here, because most bodies stand
+
     events: list[Event] = []
     here: int | None = None   # where the stitches under the hanger before end
     for number in working_order(piece):

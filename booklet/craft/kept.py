@@ -10,7 +10,7 @@ Answer = TypeVar("Answer")
 
 
 def kept(function: Callable[..., Answer]) -> Callable[..., Answer]:
-    """The function, with its answer for the piece that was asked about last kept. The answer must be frozen.
+    """The function, with its answer for the piece, or whatever else was asked about last, kept. It and the answer must be frozen.
 
     A piece is known by being the very same one, because it holds a mapping and cannot be hashed.
     """

@@ -7,17 +7,17 @@ Where they lie along the row it is the other way round.
 
 from __future__ import annotations
 
+from functools import cached_property
+
 from msgspec import Struct
 
-from . import drape
-from .drape import twig_side
 from .events import Place, stitch_places, strand_places
 from .hanger import across, carriers, cell, top_row
 from .kept import kept
 from .piece import Hanger, Piece, Row
 from .places import HangingPlace, places
 from .stitches import stitch_of
-from .strand import LOOP, TWIST, Strand, laid
+from .strand import LOOP, STRAIGHT, TWIST, Strand, laid, middles
 
 
 class Spot(Struct, frozen=True):
@@ -28,7 +28,7 @@ class Spot(Struct, frozen=True):
     key: str
 
 
-class Layout(Struct, frozen=True):
+class Layout(Struct, frozen=True, dict=True):
     """All spots of a piece."""
 
     pitch: float                  # mm across the widest bead of the body
@@ -42,6 +42,11 @@ class Layout(Struct, frozen=True):
     def x(self, at: float) -> float:
         """mm from the left edge of the body to chart position `at`, counted from the leftmost position."""
         return (at * self.share + 0.5) * self.cell
+
+    @cached_property
+    def middles(self) -> dict[Place, tuple[float, float]]:
+        """The middle of every bead."""
+        return {place: (spot.x, spot.y) for place, spot in self.spots.items()}
 
     @property
     def reach(self) -> float:
@@ -89,15 +94,15 @@ def row_height(piece: Piece, row: Row) -> float:
 
 
 def _place_row(piece: Piece, row: Row, zero: int, result: Layout) -> None:
+    foot, up = (result.bottoms[row.number], 1) if row.level >= 0 else (result.tops[row.number], -1)
     for index, stitch in enumerate(row.stitches):
+        x, y = result.x(stitch.at - zero), foot
         if result.lying:
-            _place_lying(piece, row, index, result.x(stitch.at - zero), result)
+            _place_lying(piece, row, index, x, result)
             continue
-        upright = row.level >= 0
-        y = result.bottoms[row.number] if upright else result.tops[row.number]
         for place, key in zip(stitch_places(row, index, True), stitch.beads):
-            length = piece.legend[key].kind.length * (1 if upright else -1)
-            result.spots[place] = Spot(result.x(stitch.at - zero), y + length / 2, key)
+            length = piece.legend[key].kind.length * up
+            result.spots[place] = Spot(x, y + length / 2, key)
             y += length
 
 
@@ -119,6 +124,10 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
     """Middle of every bead in the order of picking up, y down."""
     kinds = [piece.legend[key].kind for key in strand.all]
     lengths = [kind.length for kind in kinds]
+    if strand.kind == STRAIGHT and not strand.twigs:
+        return [(start[0], start[1] + middle) for middle in middles(lengths)]
+    from . import drape   # loaded here, because most strands hang straight
+
     if strand.kind == LOOP:
         return [(bead.x, bead.y) for bead in drape.loop(start, stop, lengths)]
     if strand.kind == TWIST:
@@ -126,16 +135,16 @@ def _draped(piece: Piece, strand: Strand, start: tuple[float, float], stop: tupl
         down = drape.twist(start, lengths[:foot], half, True)
         up = drape.twist(start, lengths[foot + len(strand.end):][::-1], half, False)[::-1]
         low = start[1] + max(sum(lengths[:foot]), sum(lengths[foot + len(strand.end):])) * drape.TAKE_UP
-        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in drape.middles(lengths[foot:foot + len(strand.end)])),
+        return [*((bead.x, bead.y) for bead in down), *((start[0], low + middle) for middle in middles(lengths[foot:foot + len(strand.end)])),
                 *((bead.x, bead.y) for bead in up)]
     found: dict[int, tuple[float, float]] = {}
     own, *twigs = laid(strand)
-    for index, middle in zip((*own.beads, *own.end), drape.middles([lengths[i] for i in (*own.beads, *own.end)])):
+    for index, middle in zip((*own.beads, *own.end), middles([lengths[i] for i in (*own.beads, *own.end)])):
         found[index] = (start[0], start[1] + middle)
     for number, twig in enumerate(twigs):
         indexes = (*twig.beads, *twig.end)
         joint = (start[0], start[1] + sum(lengths[i] for i in own.beads[:twig.line.at]))
-        beads = drape.twig(joint, twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
+        beads = drape.twig(joint, drape.twig_side(number), [lengths[i] for i in indexes], kinds[own.beads[twig.line.at - 1]].diameter / 2 if own.beads else 0.0)
         found |= {index: (bead.x, bead.y) for index, bead in zip(indexes, beads)}
     return [found[index] for index in range(len(kinds))]
 

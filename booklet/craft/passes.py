@@ -10,6 +10,7 @@ from msgspec import Struct
 from .beads import BeadKind
 from .events import Place, passes
 from .hole import PRESSED, can_hold, comfortable
+from .kept import kept
 from .layout import layout
 from .needle import path
 from .piece import Piece
@@ -45,16 +46,17 @@ class Crowded(Struct, frozen=True):
 def threaded(piece: Piece, plan: ThreadPlan) -> tuple[Threaded, ...]:
     """Every bead with its threads; empty where the diameter of a thread that is used is not known."""
     needle, spots = path(piece), layout(piece).spots
-    parts = [(plan.kind(part), passes(events)) for part, events in (("body", needle.body), ("fringe", needle.fringe)) if events]
-    if any(kind is None for kind, _ in parts):
+    body, fringe = plan.kind("body"), plan.kind("fringe") if needle.fringe else None
+    if body is None or fringe is None and needle.fringe:
         return ()
-    threads: dict[tuple[int, ...], tuple[float, ...]] = {}   # by passes in each part: few beads differ in them
+    in_body, in_fringe = passes(needle.body), passes(needle.fringe)
+    threads: dict[tuple[int, int], tuple[float, ...]] = {}   # by passes in each part: few beads differ in them
     found = []
-    for place in sorted({place for _, counts in parts for place in counts}):
-        times, key = tuple(counts.get(place, 0) for _, counts in parts), spots[place].key
+    for place, spot in spots.items():
+        times = in_body.get(place, 0), in_fringe.get(place, 0)
         if times not in threads:
-            threads[times] = tuple(kind.diameter for (kind, _), count in zip(parts, times) for _ in range(count))
-        found.append(Threaded(place, key, piece.legend[key].kind, threads[times]))
+            threads[times] = (body.diameter,) * times[0] + (fringe.diameter if fringe else 0.0,) * times[1]
+        found.append(Threaded(place, spot.key, piece.legend[spot.key].kind, threads[times]))
     return tuple(found)
 
 
@@ -112,10 +114,11 @@ def needle_for(piece: Piece, plan: ThreadPlan) -> Needle | None:
     return next(fits, needles[-1] if needles else None)
 
 
-def _groups(beads: Sequence[Threaded]) -> Iterator[tuple[Threaded, ...]]:
+@kept
+def _groups(beads: Sequence[Threaded]) -> tuple[tuple[Threaded, ...], ...]:
     """Together: beads of one kind with the same threads, in one row, in the fringe or in the hangers."""
     groups: dict[tuple, list[Threaded]] = {}
     for bead in beads:
         line = bead.place.line if bead.place.part == "row" else 0
         groups.setdefault((bead.place.part, line, bead.kind.name, bead.threads), []).append(bead)
-    yield from map(tuple, groups.values())
+    return tuple(map(tuple, groups.values()))

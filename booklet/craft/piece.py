@@ -131,6 +131,11 @@ class Piece(Struct, frozen=True, dict=True):
         return tuple(replace(parts[0], part="", before=0, stitches=tuple(sorted((s for part in parts for s in part.stitches), key=lambda s: s.at)))
                      for _, parts in sorted(self._levels.items()))
 
+    @cached_property
+    def sets(self) -> dict[int, tuple[tuple[str, ...], ...]]:
+        """The beads of every stitch, from the left, by the number of the chart row."""
+        return {row.number: tuple(stitch.beads for stitch in row.stitches) for row in self.drawn}
+
     def holds(self, number: int, index: int) -> Row:
         """The row, or the part of it, that holds stitch `index` (from the left, 0 first) of chart row `number`."""
         return next(row for row in self._numbered[number] if row.before <= index < row.before + len(row.stitches))

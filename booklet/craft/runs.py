@@ -34,6 +34,8 @@ def _repeat_at(runs: list, at: int) -> tuple[int, int]:
     """Size and number of repeats of the group that starts here and shortens the words most; (1, 1) if none does."""
     best = (1, 1)
     for size in range(2, LONGEST_GROUP + 1):
+        if runs[at + size:at + size + 1] != runs[at:at + 1]:   # most are no repeat from the first run on
+            continue
         times = 1
         while runs[at + times * size:at + (times + 1) * size] == runs[at:at + size]:
             times += 1

@@ -7,7 +7,6 @@ from math import cos
 
 from msgspec import Struct
 
-from .drape import TWIG_LEAN, loop
 from .hanger import pitch
 from .layout import layout, place_at, row_edges
 from .piece import Piece
@@ -78,6 +77,8 @@ def _reach(piece: Piece, thing: Twig | Charm) -> float:
     """How far a twig or a charm reaches below its place on the strand."""
     if isinstance(thing, Charm):
         return piece.charms.get(thing.name, CHARM)
+    from .drape import TWIG_LEAN   # loaded here, as below, because most strands are straight and have no twigs
+
     down = cos(TWIG_LEAN)
     own = down * strand_length(piece, thing.beads + thing.end)
     return max([own, *(down * strand_length(piece, thing.beads[:charm.at]) + _reach(piece, charm) for charm in thing.hung),
@@ -89,6 +90,8 @@ def _loop_depth(piece: Piece, strand: Strand) -> float:
     bottoms, kinds = row_edges(piece)[0], [piece.legend[key].kind for key in strand.beads]
     ends = [place_at(piece, number) for number in (strand.number, strand.number + strand.to)]
     start, stop = ((place.at / 2 * pitch(piece), -bottoms[place.row.number]) for place in ends)
+    from .drape import loop
+
     beads = loop(start, stop, [kind.length for kind in kinds])
     lows = [bead.y + kind.diameter / 2 for bead, kind in zip(beads, kinds)]
     lows += [beads[min(charm.at, len(beads) - 1)].y + piece.charms.get(charm.name, CHARM) for charm in strand.hung]

@@ -6,8 +6,9 @@ line and up another, the two twisted round each other). Straight strands may bea
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cached_property
+from itertools import accumulate
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -77,6 +78,11 @@ def _keys(line: Strand | Twig) -> Iterator[str]:
             yield from _keys(thing)
     yield from line.beads[done:]
     yield from line.end
+
+
+def middles(lengths: Sequence[float]) -> list[float]:
+    """Where the middle of each bead is on its line, from its length and those of the beads before it."""
+    return [end - length / 2 for end, length in zip(accumulate(lengths), lengths)]
 
 
 class Laid(Struct, frozen=True):

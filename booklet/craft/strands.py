@@ -14,7 +14,7 @@ from .piece import RIGHT, Piece
 from .places import HangingPlace, places
 from .stitches import stitch_of
 from .strand import STRAIGHT, Charm, Strand, Twig
-from .travel import Worked, hanging, passed
+from .travel import Worked, all_worked, hanging, passed
 
 
 class Journey(Struct, frozen=True):
@@ -29,7 +29,7 @@ class Journey(Struct, frozen=True):
 
 def journeys(piece: Piece) -> list[Journey]:
     """Every strand in working order, with the way to it. Raises ValueError where there is none."""
-    there, ways = places(piece), Worked(piece.rows)
+    there, ways = places(piece), all_worked(piece)
     found: list[Journey] = []
     for strand in piece.worked_strands:
         start, stop = (there[number - 1] for number in strand.span(piece.along))

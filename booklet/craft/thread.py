@@ -22,6 +22,8 @@ from .stitches import stitch_of
 GUARD_HEIGHT = 4.0   # mm from the top row to the bow of a guard; from memory
 RING_WIRE = 0.2      # of the size of a ring: how thick its wire is; from memory
 
+Point = tuple[float, float]   # mm
+
 
 class ThreadUse(Struct, frozen=True):
     """What one part of one piece takes."""
@@ -137,22 +139,29 @@ def _legs(lengths: dict[Section, float], passed: set[Section]) -> list[tuple[Sec
 def section_lengths(events: Iterable[Event], places: Layout, piece: Piece) -> dict[Section, float]:
     """mm of path in each row or strand, in working order; the way to a section counts with that section."""
     lengths: dict[Section, float] = {}
-    here: list[tuple[float, float]] = []   # where the needle is; nowhere yet where a thread begins
-    for event in events:
-        if isinstance(event, Anchor):
-            here = []
-            continue
-        way = [*here, *_points(event, places, piece)]
+    for section, way in _ways(events, places, piece):
         if len(way) > 1:
-            lengths[event.section] = lengths.get(event.section, 0.0) + sum(map(dist, way, way[1:]))
-        here = way[-1:]
+            lengths[section] = lengths.get(section, 0.0) + sum(map(dist, way, way[1:]))
     return lengths
 
 
-def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, float]]:
+def _ways(events: Iterable[Event], places: Layout, piece: Piece) -> list[tuple[Section, list[Point]]]:
+    """Each section, as often as the needle comes to it, and the points on its way there and through it."""
+    ways: list[tuple[Section, list[Point]]] = []
+    section, way = None, []
+    for event in events:
+        if event.section != section or isinstance(event, Anchor):
+            section, way = event.section, [] if isinstance(event, Anchor) else way[-1:]   # a thread that begins comes from nowhere
+            ways.append((section, way))
+        if isinstance(event, (PickUp, Pass)) and not places.lying:
+            way += map(places.middles.__getitem__, event.places)
+        else:
+            way += _points(event, places, piece)
+    return ways
+
+
+def _points(event: Event, places: Layout, piece: Piece) -> list[Point]:
     if isinstance(event, (PickUp, Pass)):
-        if not places.lying:
-            return [(spot.x, spot.y) for spot in map(places.spots.get, event.places)]
         return [point for place in event.places for point in _through(event, place, places, piece)]
     if isinstance(event, Under):
         left, right = (places.spots[Place("row", event.row, event.left + k)].x for k in (0, 1))
@@ -164,7 +173,7 @@ def _points(event: Event, places: Layout, piece: Piece) -> list[tuple[float, flo
     return []
 
 
-def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[float, float]:
+def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> Point:
     """The top of a guard, or of the wire of a ring, between the stitches that carry it."""
     hanger, zero = piece.hangers[event.section.number - 1], min(row.first for row in piece.rows)
     top = top_row(piece, hanger.at)
@@ -172,7 +181,7 @@ def _hanger_point(event: Guard | Ring, places: Layout, piece: Piece) -> tuple[fl
     return middle, places.tops[top.number] + (GUARD_HEIGHT if hanger.kind == "guard" else RING_WIRE * hanger.size)
 
 
-def _through(event: Event, place: Place, places: Layout, piece: Piece) -> list[tuple[float, float]]:
+def _through(event: Event, place: Place, places: Layout, piece: Piece) -> list[Point]:
     """The middle of a bead; of one that lies along its row both ends of its hole, where the thread turns."""
     spot = places.spots[place]
     if not places.lying or place.part != "row":

@@ -13,7 +13,8 @@ from itertools import count
 from msgspec import Struct
 
 from .events import Event, Pass, Section, bridge, through
-from .piece import Row, nearer_base
+from .kept import kept
+from .piece import Piece, Row, nearer_base
 
 # Passes fill holes, turns are fiddly; a turn at the edge is the last resort.
 PASS, TURN_AT_FOOT, TURN_AT_TOP, ROUND_THE_EDGE = 2, 3, 4, 6
@@ -128,6 +129,12 @@ class Worked:
     def _beside(self, level: int, here: Spot) -> Iterator[tuple[Row, int]]:
         """The stitches of a level half a stitch to the left and right."""
         return (self._at[level, near] for near in (here.at - 1, here.at + 1) if (level, near) in self._at)
+
+
+@kept
+def all_worked(piece: Piece) -> Worked:
+    """Every stitch of the body."""
+    return Worked(piece.rows)
 
 
 def _least_passes(here: Spot, goal: Spot) -> int:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from .events import Place, row_section
+from .events import row_section
 from .language import _, listed, ngettext
 from .needle import path
 from .piece import RIGHT, Piece, Row
@@ -78,13 +78,8 @@ def row_words(piece: Piece) -> tuple[RowWords, ...]:
 
 def sets_of(piece: Piece, rows: Sequence[Row]) -> list[tuple[str, ...]]:
     """The sets of rows that are told together, in the order of picking up."""
-    keys = [_key(piece, place) for place in path(piece).picked_up(*map(row_section, rows))]
+    keys = [piece.sets[place.line][place.index][place.level] for place in path(piece).picked_up(*map(row_section, rows))]
     return [tuple(keys[i:i + piece.drop]) for i in range(0, len(keys), piece.drop)]
-
-
-def _key(piece: Piece, place: Place) -> str:
-    row = piece.holds(place.line, place.index)
-    return row.stitches[place.index - row.before].beads[place.level]
 
 
 def strand_words(piece: Piece) -> tuple[StrandWords, ...]:

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from .facts import Fact, Facts
-from .figures import NUMBER, Quantity, quantities, value_of
+from .figures import NUMBER, Quantity, may_name, quantities, value_of
 
 NEAR = 2          # a count this near to a computed one, and not it, is taken for it
 FEW = 5           # smaller counts are rarely those of a whole pattern
@@ -20,7 +21,7 @@ SURE = 8          # counts from here on are taken for one that is near wherever 
 MANY_BEADS = 30   # fewer beads are a strand, a handful, a pick-up
 
 
-class Contradiction(NamedTuple):
+class Contradiction(Struct, frozen=True):
     """A number in a sentence that is not what is computed."""
 
     start: int
@@ -30,7 +31,7 @@ class Contradiction(NamedTuple):
     certain: bool = True    # False where the sentence only seems to mean this
 
 
-class _Place(NamedTuple):
+class _Place(Struct, frozen=True):
     """A quantity in its sentence, in small letters."""
 
     quantity: Quantity
@@ -165,7 +166,7 @@ def _states(place: _Place) -> bool:
 def _tied_row(place: _Place, facts: Facts) -> Fact | None:
     """The row that a number of stitches is said to belong to: the one named nearest to the number in its sentence."""
     named = []
-    for match in re.finditer(_ROW, place.sentence):
+    for match in re.finditer(_ROW, place.sentence) if may_name(place.sentence, "row") else ():
         number = int(value_of(match[1]))
         if number in facts.widths:
             fact = facts.base if number == 1 else Fact(facts.widths[number], f"row {number} has {facts.widths[number]}")
@@ -175,7 +176,8 @@ def _tied_row(place: _Place, facts: Facts) -> Fact | None:
     computed = {"base": facts.base, "top": facts.top, "widest": widest,
                 "narrowest": Fact(min(widths), f"the narrowest row has {min(widths)}")}
     for words, name in _TIES:
-        named += [(_distance(place, match), computed[name]) for match in re.finditer(rf"\b(?:{words})\b", place.sentence)]
+        if any(word in place.sentence for word in words.split("|")):
+            named += [(_distance(place, match), computed[name]) for match in re.finditer(rf"\b(?:{words})\b", place.sentence)]
     if place.has(r"rows\s+[0-9]|each row|every row(?! is)|either row"):
         return None
     return min(named, key=lambda entry: entry[0])[1] if named else None
@@ -216,7 +218,7 @@ _NOT_MEANT = (Fact(0, ""), False)   # the sentence is about something else
 
 def _beads_of_strand(place: _Place, facts: Facts) -> Verdict:
     value, strands = place.quantity.value, {strand.number: strand for strand in facts.piece.strands}
-    named = [int(value_of(match[1])) for match in re.finditer(_STRAND, place.sentence)]
+    named = [int(value_of(match[1])) for match in (re.finditer(_STRAND, place.sentence) if may_name(place.sentence, "strand") else ())]
     if len(named) == 1 and named[0] in strands and place.follows(_HAS):
         strand = strands[named[0]]
         right = {len(strand.all), len(strand.beads)}
@@ -310,6 +312,8 @@ def _size_meant(place: _Place, facts: Facts) -> tuple[Fact, tuple[float, ...]]:
         return fact["fringe"], (measured.fringe, *strands)
     if place.has("body"):
         return fact["body"], (measured.body,)
+    if place.has("piece|pieces|earrings?|pendants?|overall"):
+        return fact["length"], (measured.length,)
     return fact["length"], (measured.length, measured.body, measured.fringe, *strands)
 
 

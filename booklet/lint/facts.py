@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import NamedTuple
+
+from msgspec import Struct
 
 from ..craft.size import Size, hanging_length, mass, size
 from ..craft.tally import BeadTally, Tally, tally
@@ -11,7 +12,7 @@ from ..craft.thread import thread_use
 from .subject import Subject
 
 
-class Fact(NamedTuple):
+class Fact(Struct, frozen=True):
     """One computed number."""
 
     value: float

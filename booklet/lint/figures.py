@@ -28,6 +28,8 @@ _UNIT_WORDS = frozenset("stitch stitches set sets row rows strand strands bead b
                         "centimeter centimeters cm millimetre millimetres millimeter millimeters mm inch inches in yard yards yd feet foot ft".split())
 _BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
                     "each every per into out over under through round times time has have".split())
+_PARTING = _BREAKS | _NUMBER_WORDS
+_RANGE_BEFORE, _RANGE_AFTER = ("to", "or", "and", "-", "–", "—"), ("to ", "or ", "-", "–")
 
 
 class Quantity(Struct, frozen=True):
@@ -50,9 +52,18 @@ class Quantity(Struct, frozen=True):
 @lru_cache(maxsize=None)
 def _quantity() -> re.Pattern[str]:
     """Made when a text first needs it. Up to two words may stand between a number and its unit ("60 chalk white beads")."""
-    return re.compile(
-        rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
-        rf"(?P<between>(?:(?!(?:{'|'.join((*_BREAKS, *VALUES))})\b)[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])", re.IGNORECASE)
+    return re.compile(rf"(?<![\w.,/#-])(?P<number>{NUMBER})(?P<gap>[\s-]*?(?:(?<![0-9])\s|(?<=[0-9])[\s-]|(?<=[0-9])(?=[a-z]))[\s-]*)"
+                      rf"(?P<between>(?:[a-z][a-z-]*\s+){{0,2}}?)(?:{_UNIT})(?![\w/])")
+
+
+def _counted(sentence: str) -> Iterator[re.Match]:
+    """Every number that no word parts from its unit: in "one of two rows" the two."""
+    match = _quantity().search(sentence)
+    while match:
+        parted = not _PARTING.isdisjoint(word.partition("-")[0] for word in match["between"].split())
+        if not parted:
+            yield match
+        match = _quantity().search(sentence, match.end("number") if parted else match.end())
 
 
 def may_count(text: str) -> bool:
@@ -75,9 +86,9 @@ def _words(text: str) -> list[str]:
 
 
 def quantities(sentence: str) -> Iterator[Quantity]:
-    """Every number with a unit in a sentence. Ranges and choices ("2 or 3 rows", "10 to 12 mm") are none."""
-    for match in _quantity().finditer(sentence):
-        between = tuple(match["between"].lower().split())
+    """Every number with a unit in a sentence in small letters. Ranges and choices ("2 or 3 rows", "10 to 12 mm") are none."""
+    for match in _counted(sentence):
+        between = tuple(match["between"].split())
         if not _is_range(sentence, match):
             unit = next(name for name in UNITS if match[name])
             number = match["number"]
@@ -86,8 +97,9 @@ def quantities(sentence: str) -> Iterator[Quantity]:
 
 def _is_range(sentence: str, match: re.Match) -> bool:
     before, after = sentence[:match.start()].rstrip(), sentence[match.end():]
-    return bool(re.search(rf"(?:\b(?:{NUMBER})\s*(?:to|or|and|-|–|—)|[–—])$", before, re.IGNORECASE)
-                or re.match(rf"\s*(?:to|or|-|–)\s*(?:{NUMBER})\b", after, re.IGNORECASE))
+    begun, goes_on = before.endswith(_RANGE_BEFORE), after.lstrip().startswith(_RANGE_AFTER)
+    return bool(begun and re.search(rf"(?:\b(?:{NUMBER})\s*(?:to|or|and|-|–|—)|[–—])$", before)
+                or goes_on and re.match(rf"\s*(?:to|or|-|–)\s*(?:{NUMBER})\b", after))
 
 
 def value_of(number: str) -> float:

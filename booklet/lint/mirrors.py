@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from ..craft.kept import kept
 from ..craft.piece import Piece, Row, Strand
@@ -23,6 +24,7 @@ class Slip(Struct, frozen=True):
     one: Cell
     other: Cell
     keys: tuple[str | None, str | None]
+    accent: bool = False   # several beads of a colour that nowhere in the body has its like opposite it: they may be meant
 
 
 @kept
@@ -71,7 +73,7 @@ def _slips(piece: Piece, placed: Mapping[Cell, str], partner: Mapping[Cell, Cell
     """The pairs that differ, if they are few against the pairs of the drawing that agree.
 
     The commonest bead of a line is its ground: that ground lies opposite ground proves nothing. A bead that never has its
-    like opposite it, such as a single star, is meant to stand alone, unless it is one bead of a colour that the piece has elsewhere.
+    like opposite it, such as a single star, is meant to stand alone, unless the fringe has its colour too.
     """
     slips: dict[tuple[Cell, Cell], Slip] = {}
     matched: Counter[str] = Counter()
@@ -87,8 +89,9 @@ def _slips(piece: Piece, placed: Mapping[Cell, str], partner: Mapping[Cell, Cell
         elif other >= cell:
             matched[key] += 1
             agree += other > cell and key != ground[cell[:2]]
-    elsewhere = {key for strand in piece.strands for key in strand.all} if len(slips) == 1 else set()
-    found = tuple(slip for slip in slips.values() if all(key is None or matched[key] or key in elsewhere for key in slip.keys))
+    elsewhere = {key for strand in piece.strands for key in strand.all}
+    found = tuple(replace(slip, accent=len(slips) > 1 and not all(key is None or matched[key] for key in slip.keys))
+                  for slip in slips.values() if all(key is None or matched[key] or key in elsewhere for key in slip.keys))
     return found if agree >= PROOF * len(found) else ()
 
 

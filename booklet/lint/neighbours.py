@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 
 from ..craft.beads import Bead
+from ..craft.kept import kept
 from ..craft.layout import Layout
 
 TOUCH = 1.1   # of the distance at which two beads touch
@@ -15,28 +16,35 @@ TOUCH = 1.1   # of the distance at which two beads touch
 REACH = {0: 1.0, 1: 1.0, 2: 1.0, 3: 1.0, 4: 0.5}
 
 
+Columns = Mapping[int, list[float]]   # heights from the lowest up, by quarters of a stitch from the left
+
+
 def touching(placed: Layout, legend: Mapping[str, Bead], one: str, other: str) -> int:
     """How many pairs of a bead of each key touch."""
-    length = (legend[one].kind.length + legend[other].kind.length) / 2 * TOUCH
-    spots = [(spot, placed.lying and place.part == "row") for place, spot in placed.spots.items() if spot.key in (one, other)]
-    standing = [(spot.x, spot.y, spot.key == one) for spot, lies in spots if not lies]
-    # Beads that lie along their row are side by side as beads that stand are, turned a quarter.
-    lying = [(spot.y, spot.x, spot.key == one) for spot, lies in spots if lies]
-    return sum(_touching(beads, placed.pitch, length) for beads in (standing, lying))
+    length, columns = (legend[one].kind.length + legend[other].kind.length) / 2 * TOUCH, _columns(placed)
+    return sum(_touching(columns.get((one, lying), {}), columns.get((other, lying), {}), length) for lying in (False, True))
 
 
-def _touching(beads: list[tuple[float, float, bool]], pitch: float, length: float) -> int:
-    """Pairs among beads whose holes are upright, given as x, y and whether they are of the one key."""
-    columns: defaultdict[int, list[float]] = defaultdict(list)   # heights of the one key, by quarters of a stitch from the left
-    for x, y, is_one in beads:
-        if is_one:
-            columns[round(x / pitch * 4)].append(y)
-    for column in columns.values():
-        column.sort()
+def _touching(columns: Columns, others: Columns, length: float) -> int:
+    """Pairs of a bead of the one columns and one of the others; their holes are upright."""
     count = 0
-    for place, y in [(round(x / pitch * 4), y) for x, y, is_one in beads if not is_one]:
+    for place, heights in others.items():
         for aside in range(-4, 5):
             column, reach = columns.get(place + aside), length * REACH[abs(aside)]
             if column:
-                count += bisect_right(column, y + reach) - bisect_left(column, y - reach)
+                count += sum(bisect_right(column, y + reach) - bisect_left(column, y - reach) for y in heights)
     return count
+
+
+@kept
+def _columns(placed: Layout) -> Mapping[tuple[str, bool], Columns]:
+    """The beads of each key, those that stand and those that lie along their row, which are side by side as beads that stand are, turned a quarter."""
+    found: defaultdict[tuple[str, bool], defaultdict[int, list[float]]] = defaultdict(lambda: defaultdict(list))
+    for place, spot in placed.spots.items():
+        lies = placed.lying and place.part == "row"
+        across, along = (spot.y, spot.x) if lies else (spot.x, spot.y)
+        found[spot.key, lies][round(across / placed.pitch * 4)].append(along)
+    for columns in found.values():
+        for column in columns.values():
+            column.sort()
+    return found

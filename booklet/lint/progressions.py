@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations, groupby
+from itertools import combinations, pairwise
 
 FEWEST = 6         # numbers that prove a progression
 FEWEST_COMB = 10   # the same where every second one has its own
@@ -17,7 +17,12 @@ def is_regular(numbers: Sequence[int]) -> bool:
 
 
 def _is_even(numbers: Sequence[int]) -> bool:
-    steps = [step for step, _ in groupby(after - before for before, after in zip(numbers, numbers[1:]))]
+    steps: list[int] = []   # each as often as it begins anew
+    for before, after in pairwise(numbers):
+        if not steps or after - before != steps[-1]:
+            steps.append(after - before)
+            if len(steps) > 3:
+                return False
     return len(steps) <= 1 or len(steps) == 2 and steps[0] == -steps[1] or len(steps) == 3 and steps[1] == 0 and steps[0] == -steps[2]
 
 
@@ -42,11 +47,11 @@ def swapped(numbers: Sequence[int]) -> tuple[int, int] | None:
     """Indexes of the two numbers that would make the progression regular if they changed places; neighbours are tried first."""
     if not FEWEST <= len(numbers) <= MOST_TO_SWAP or is_regular(numbers):
         return None
-    pairs = sorted(combinations(range(len(numbers)), 2), key=lambda pair: pair[1] - pair[0])
-    for one, other in pairs:
+    pairs = ((one, other) for one, other in combinations(range(len(numbers)), 2) if numbers[one] != numbers[other])
+    for one, other in sorted(pairs, key=lambda pair: pair[1] - pair[0]):
         changed = list(numbers)
         changed[one], changed[other] = changed[other], changed[one]
-        if changed != list(numbers) and is_regular(changed):
+        if is_regular(changed):
             return one, other
     return None
 
@@ -56,6 +61,15 @@ def broken_zigzag(edge: Sequence[int]) -> Iterator[int]:
     for index in range(3, len(edge) - 3):
         others = {edge[index - 3], edge[index - 1], edge[index + 1], edge[index + 3]}
         if len(others) == 1 and edge[index - 2] == edge[index + 2] != edge[index]:
+            yield index
+
+
+def short_in_zigzag(edge: Sequence[int]) -> Iterator[int]:
+    """Indexes near the ends of such an edge where it goes in a stitch too far; numbers grow inward, two for a stitch. Less proves it than in the middle."""
+    for index in (1, 2, len(edge) - 3, len(edge) - 2) if len(edge) > 6 else ():
+        others = [edge[at] for at in (index - 3, index - 1, index + 1, index + 3) if 0 <= at < len(edge)]
+        like = [edge[at] for at in (index - 2, index + 2, index - 4, index + 4) if 0 <= at < len(edge)][:2]
+        if len(set(others)) == 1 and like[0] == like[1] == edge[index] - 2:
             yield index
 
 

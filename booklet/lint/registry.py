@@ -22,8 +22,9 @@ NEEDS = {
     "photo": "a pattern with a photo",
     "release": "a pattern, and a record of what was published",
     "book": "a book file",
+    "extras": "a pattern, or a book, with something that few have",
 }
-SELDOM = ("book", "photo", "release")   # each with a folder of its own, whose rules are loaded only where they can run
+SELDOM = ("book", "extras", "photo", "release")   # each with a folder of its own, whose rules are loaded only where they can run
 
 # What these find cannot be printed at all, so no pattern may allow it and no book may call it a smaller thing.
 FIRM = frozenset({"ragged-set", "row-cannot-be-worked", "strand-count", "strand-without-end-bead", "unknown-bead-key", "unknown-placeholder",

@@ -98,4 +98,11 @@ class Subject(Struct, frozen=True, dict=True):
         pattern = self.pattern is not None
         book = not pattern and bool(self.book.file)
         return {"pattern": pattern, "piece": self.piece is not None, "prose": book or pattern, "photo": pattern and self.pattern.photo is not None,
-                "release": pattern and self.workspace.releases is not None, "book": book}
+                "release": pattern and self.workspace.releases is not None, "book": book,
+                "extras": _has_extras(self.pattern) if pattern else bool(self.book.severities)}
+
+
+def _has_extras(pattern: Pattern) -> bool:
+    """Whether a pattern has colourways, steps of its own, rules that it allows, several hangers, loops, twigs or charms."""
+    return bool(pattern.colourways or pattern.steps or pattern.allowed or len(pattern.hangers) > 1 or any(
+        strand.to or strand.hung or strand.turned for strand in pattern.written_strands))

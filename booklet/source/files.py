@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import stat
+from codecs import BOM_UTF8
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -46,7 +47,7 @@ def decode(data: bytes, name: str) -> tuple[str | None, list[Finding]]:
     if len(data) > LARGEST_FILE:
         return None, [_too_large(name)]
     try:
-        text = data.decode("utf-8-sig")
+        text = data.removeprefix(BOM_UTF8).decode()
     except UnicodeDecodeError as error:
         before = error.object[:error.start]
         line = before.count(b"\n") + 1

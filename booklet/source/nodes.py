@@ -13,7 +13,6 @@ import yaml
 from msgspec import Struct, field
 
 from ..findings import Finding, Mark, Severity
-from .syntax import syntax_finding
 from .wording import quoted, source_lines
 
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -72,6 +71,8 @@ def compose(text: str, file: str, most: int = MOST_NODES) -> Document:
         for event in yaml.parse(text, Loader=LOADER):
             builder.take(event)
     except yaml.MarkedYAMLError as error:
+        from .syntax import syntax_finding   # loaded here, because good files never need it
+
         builder.findings.append(syntax_finding(error, builder.lines, file))
         builder.root = None
     except _Stop:

@@ -8,7 +8,6 @@ from collections.abc import Mapping
 from msgspec import Struct, field
 
 from ..craft.beads import Bead
-from ..craft.pair import has_two_faces, is_symmetric, mirrored
 from ..craft.piece import Hanger, Piece
 from ..craft.plan import ThreadPlan
 from ..findings import Mark
@@ -84,7 +83,11 @@ class Pattern(Struct, frozen=True):
     def second(self) -> Piece | None:
         """The second piece of a pair, where it has words of its own because the first cannot be turned over."""
         piece = self.piece
-        if piece is None or self.makes != "pair" or not self.mirror or is_symmetric(piece):
+        if piece is None or self.makes != "pair" or not self.mirror:
+            return None
+        from ..craft.pair import has_two_faces, is_symmetric, mirrored   # loaded here, because most pairs are two of the same
+
+        if is_symmetric(piece):
             return None
         return mirrored(piece) if self.front or not has_two_faces(piece) else None
 

@@ -18,7 +18,6 @@ from .book import Book, fields_of, given
 from .chart import DrawnBead, DrawnChart, read_chart
 from .fringe import End, Entries, hung, mirrored, read_end, read_fringe_chart, read_strands
 from .languages import check_language
-from .lying import read_lying_chart
 from .measures import millimetres
 from .nodes import compose
 from .pattern import Pattern, WrittenHanger
@@ -26,7 +25,6 @@ from .reader import FieldPath, Reader
 from .runs import read_beads
 from .schema import PATTERN, BeadEntry, Body, ChangedBead, Fringe, HangerEntry, Item, PatternFile
 from .threads import check_threads, shipped_needles
-from .translations import check_translations
 from .wording import did_you_mean, quoted
 from .written_strand import WrittenStrand
 
@@ -69,6 +67,8 @@ class _Resolver:
         colourways, translations = self._colourways(legend), given(written.translations)
         check_language(written.language, self.reader, ("language",))
         if translations and not book.broken:
+            from .translations import check_translations   # loaded here, because most patterns have none
+
             check_translations(translations, self.keys, written.colourways or {}, (item.item for item in items),
                                (link.label for link in written.links or () if link), self.reader)
         return Pattern(
@@ -132,10 +132,10 @@ class _Resolver:
         if not self.book.broken:
             check_threads(self.written.thread, self.book.threads, self.reader, ("thread",))
         plan = ThreadPlan(kinds=self.book.threads, needles=shipped_needles())
-        for given in (self.book.defaults.thread, self.written.thread):
-            if given:
-                plan = replace(plan, body=given.body and given.body.kind or plan.body,
-                               fringe=given.fringe and given.fringe.kind or plan.fringe, length=given.length or plan.length)
+        for said in (self.book.defaults.thread, self.written.thread):
+            if said:
+                plan = replace(plan, body=said.body and said.body.kind or plan.body,
+                               fringe=said.fringe and said.fringe.kind or plan.fringe, length=said.length or plan.length)
         return plan
 
     def _hangers(self) -> tuple[WrittenHanger, ...] | None:
@@ -163,7 +163,12 @@ class _Resolver:
             self.reader.find_at(self.reader.marks["body", "drop"], "unknown-choice",
                                 f"body.drop is {body.drop}, but {stitch.NAME} has one bead a stitch", "leave drop out")
             return DrawnChart(broken=True)
-        chart, found = (read_lying_chart if stitch.LYING else read_chart)(body.chart, body.drop)
+        if stitch.LYING:
+            from .lying import read_lying_chart   # loaded here, because most bodies stand
+
+            chart, found = read_lying_chart(body.chart, body.drop)
+        else:
+            chart, found = read_chart(body.chart, body.drop)
         self.reader.add(found)
         return chart
 

@@ -45,6 +45,7 @@ class _Group(Struct):
     things: list[_Thing]
     sign: str = ""                       # what opened it
     before: list[_Thing] | None = None   # what stands before >
+    weight: int = 0                      # beads of its things, those of twigs counted
 
     @property
     def name(self) -> str:
@@ -200,11 +201,12 @@ def _turn(groups: list[_Group], written: Written, mark: Mark) -> None:
         raise _Wrong(written.mark(group.offset), "this parenthesis is not closed before >")
     if group.before is not None:
         raise _Wrong(mark, "> stands twice", "end beads begin once")
-    group.before, group.things = group.things, []
+    group.before, group.things, group.weight = group.things, [], 0
 
 
 def _extend(group: _Group, things: Sequence[_Thing], times: int, mark: Mark) -> None:
-    if len(group.things) + len(things) * times > MOST_BEADS or _weight(group.things) + _weight(things) * times > MOST_BEADS:
+    group.weight += _weight(things) * times
+    if len(group.things) + len(things) * times > MOST_BEADS or group.weight > MOST_BEADS:
         raise _too_long(mark)
     group.things += [*things] * times
 

@@ -40,6 +40,9 @@ class StrandValue:
             return StrandEntry(other=other) if other else None
         if node.kind == TEXT and node.text.strip() == "~":
             return StrandEntry()
+        if node.kind == TEXT and not node.text.strip():
+            reader.find(node, "empty-value", f"{label(path)} is empty", "write the strand, or ~ to leave its place empty")
+            return None
         text = Source().read(node, reader, path)
         return StrandEntry(text) if text else None
 

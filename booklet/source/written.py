@@ -10,7 +10,7 @@ from msgspec import Struct
 from ..findings import Mark
 from .nodes import Document, Node
 
-_ESCAPE = re.compile(r"\\(?:x([0-9A-Fa-f]{2})|u([0-9A-Fa-f]{4})|U([0-9A-Fa-f]{8})|(.?))", re.DOTALL)
+_ESCAPE = r"(?s)\\(?:x([0-9A-Fa-f]{2})|u([0-9A-Fa-f]{4})|U([0-9A-Fa-f]{8})|(.?))"
 _SPACE_ESCAPES = "ntrNLPv_\t \f"
 Place = tuple[int, int]   # line and column, from 1
 
@@ -111,7 +111,7 @@ def _one(raw: str, column: int, style: str) -> tuple[str, int]:
     if style == "'" and raw.startswith("''", column):
         return "'", 2
     if style == '"' and raw[column] == "\\":
-        match = _ESCAPE.match(raw, column)
+        match = re.compile(_ESCAPE).match(raw, column)
         number = match[1] or match[2] or match[3]
         if number:
             return chr(int(number, 16)), len(match[0])

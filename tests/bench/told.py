@@ -68,9 +68,10 @@ def sentences(pattern: Pattern, random: Random) -> Iterator[Told]:
         yield Told(f"Strand {strand.number} has {{n}} beads.", len(strand.all), 1)
         yield Told("The longest strand has {n} beads.", max(len(strand.all) for strand in piece.strands), 1)
         yield Told("The shortest strand has {n} beads.", min(len(strand.all) for strand in piece.strands), 1)
-    yield Told("The earring is {n} mm wide.", round(measured.width), 3)
-    yield Told("The finished piece is {n} mm long.", round(measured.length), 3)
-    yield Told("The body is {n} mm wide.", round(measured.width), 3)
+    # Authors round lengths to five millimetres, so that only more than half of that is wrong.
+    yield Told("The earring is {n} mm wide.", round(measured.width), 4)
+    yield Told("The finished piece is {n} mm long.", round(measured.length), 4)
+    yield Told("The body is {n} mm wide.", round(measured.width), 4)
     yield Told("The finished piece is {n} inches long.", round(measured.length / 25.4, 1), 0.2, 1)
     yield Told("An earring weighs {n} g.", round(mass(piece), 1), 0.5, 1)
 

@@ -65,3 +65,12 @@ def test_error_hang_not_in_this_stitch(tmp_path):
         "[hang-not-in-this-stitch]"]
     assert found(tmp_path, body + "fringe: {hang: lowest, end: 1B, strands: [4W, ~, {loop: 9W, to: next}]}\n") != []
     assert found(tmp_path, body + "fringe: {hang: lowest, end: 1B, strands: [4W, {loop: 9W}, ~]}\n") == []
+
+
+def test_error_hanger_not_in_findings(tmp_path):
+    wire = "findings:\n  - {item: ear wire, each: 1}\n"
+    assert found(tmp_path, "hanger: {kind: ring}\n" + wire) == [
+        f"{FILE}:13:9: warning: the hanger is a closed ring, but the findings list none (add closed ring under findings:) [hanger-not-in-findings]"]
+    assert found(tmp_path, "hanger: {kind: ring, size: 4 mm}\n" + wire + "  - {item: closed ring, size: 6 mm, each: 1}\n") == [
+        f"{FILE}:13:28: warning: the ring of the hanger is 4 mm across, but the findings list closed ring, 6 mm [hanger-not-in-findings]"]
+    assert found(tmp_path, "hanger: {kind: ring, size: 4 mm}\n" + wire + "  - {item: jump ring, size: 6 mm, each: 1}\n  - {item: closed ring, size: 4 mm, each: 1}\n") == []

@@ -116,6 +116,10 @@ def test_as_many_beads_differ_as_must_be_changed_to_make_them_equal(one, other):
 @pytest.mark.parametrize(("rows", "said"), [
     (["W B B W", " W B B W", "W B B W", " W B B", "W B B W", " W B B W", "W B B W"],
      "row 4 has 3 stitches; the right edge of the rows around it goes in and out by turns, and here not"),
+    (["W B B W", " W B B W", "W B B W", " W B B W", "W B B W", "   B B W", "W B B W"],
+     "row 2 has 3 stitches; the left edge of the rows around it goes in and out by turns, and here not"),
+    (["W B B W", " W B B W", "W B B W", " W B B W", "W B B W", " W B B W", "W B B W", " W B B", "W B B W", " W B B W"],
+     "row 3 has 3 stitches; the right edge of the rows around it goes in and out by turns, and here not"),
     ([" W B B W", "  W B B W", " W B B W", "W B B W", " W B B W", "  W B B W", " W B B W"],
      "row 4 has 4 stitches; both edges of the rows around it go in and out by turns, and here not"),
     (["      B W", "     B B B", "    W W W W", "   W W W W W", "    W W W W", "   W W W W W", "  W W W W W W", " W W W W W W W", "W W W W W W W W"],
@@ -124,6 +128,10 @@ def test_as_many_beads_differ_as_must_be_changed_to_make_them_equal(one, other):
 def test_error_row_width_out_of_step(tmp_path, rows, said):
     (line,) = found(tmp_path, chart(*rows))
     assert line.split(": warning: ")[1] == f"{said} [row-width-out-of-step]"
+
+
+def test_a_row_near_an_end_that_is_narrower_at_both_edges_may_be_meant(tmp_path):
+    assert found(tmp_path, chart("W B B B W", " W B B W", "W B B B W", " W B B W", "W B B B W", " W B B W", "W B B B W", "   B B", "W B B B W")) == []
 
 
 def test_error_lone_bead(tmp_path):

@@ -68,7 +68,7 @@ def test_end_beads_may_be_missing_for_a_rule_to_find():
     ("strands: [2W]\nchart: |\n  | W\n", ["28:10: error: the fringe is given twice, by strands and by a chart (keep one of them) [needless-field]"]),
     ("end: 3B > D\nstrands: [2W]", ["27:11: error: > begins end beads, and none belong here [bad-run-text]"]),
     ("end: B\nstrands: [2W, 3?, '', {a: b}, 4W(]",
-     ["28:21: error: fringe.strands.3 is empty (give it a value or delete it) [empty-value]",
+     ["28:21: error: fringe.strands.3 is empty (write the strand, or ~ to leave its place empty) [empty-value]",
       "28:26: error: the field 'a' is not known in fringe.strands.4 [unknown-field]",
       "28:17: error: the count 3 has no bead key (write the key right after it, as in 3W) [bad-run-text]",
       "28:35: error: this parenthesis is never closed [bad-run-text]"]),

@@ -34,9 +34,12 @@ class _Reading:
             raise CannotRead(f"cannot read this line back: {line!r}")
         self.number, self.part, self.right, self.below = int(match[1]), match[2], match[3] == "→", bool(match[6])
         self.name, text = match[1] + match[2], match[7]
-        self.travel, self.source = re.match(grammar.BRICK_TRAVEL, text), re.match(grammar.BRICK_FROM, text)
-        lead = self.travel or self.source
-        self.told = re.fullmatch(grammar.BRICK_TEXT, text[lead.end():] if lead else text)
+        self.travel = self.source = None
+        self.told = re.fullmatch(grammar.BRICK_TEXT, text)
+        if not self.told:   # few rows begin elsewhere than at the edge
+            self.travel, self.source = re.match(grammar.BRICK_TRAVEL, text), re.match(grammar.BRICK_FROM, text)
+            lead = self.travel or self.source
+            self.told = lead and re.fullmatch(grammar.BRICK_TEXT, text[lead.end():])
         if not self.told:
             raise CannotRead(f"cannot read this line back: {line!r}")
         self.how, self.end = grammar.STARTS[self.told["how"]], grammar.ENDS.get(self.told["end"])

@@ -5,6 +5,7 @@ as tests and printed by `booklet lint --explain`), and four names:
 
 ID        the module's name in kebab-case; its meaning never changes
 SEVERITY  of its findings
-NEEDS     what must be there for it to run, see registry.py; a rule that needs what few runs have stands in a folder of that name
+NEEDS     what must be there for it to run, see registry.py; a rule that needs what few runs have stands in a folder of that name,
+          and one on what few patterns have in extras/
 check     check(subject) yields findings; see subject.py
 """

@@ -1,6 +1,7 @@
 """The chart is its own mirror picture but for one to three beads.
 
 A drawing that is symmetrical everywhere else is meant to be so here: a bead was changed on one side and forgotten on the other.
+Two or three beads of a colour that the body has nowhere on both sides may be an accent, so they are a note.
 
 Bad:
 
@@ -53,4 +54,4 @@ def _finding(subject: Subject, slip: Slip, why: str) -> Finding:
     if one is None:
         one, two, first, second = two, one, second, first
     opposite = f"{bead_said(subject.piece, second)} is {two}" if two else "there is no bead opposite it"
-    return Finding(bead_mark(subject, first), SEVERITY, ID, f"{bead_said(subject.piece, first)} is {one}, but {opposite}", why)
+    return Finding(bead_mark(subject, first), Severity.NOTE if slip.accent else SEVERITY, ID, f"{bead_said(subject.piece, first)} is {one}, but {opposite}", why)

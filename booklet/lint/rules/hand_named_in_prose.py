@@ -28,7 +28,7 @@ _HAND = r"\b(?:right|left)[\s-]+(?:hands?|thumbs?|fingers?|fore-?fingers?|index\
 def check(subject: Subject) -> Iterator[Finding]:
     """Every right or left hand, thumb or finger. "Left-handed" speaks of the maker and is fine."""
     for passage in subject.passages:
-        for match in passage.find(_HAND, "right", "left"):
+        for match in passage.find(_HAND, "hand", "thumb", "finger", "wrist"):
             name = " ".join(match[0].split())
             yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID, f"{passage.does('name')} the {name.lower()}, "
                           "which is wrong in the edition for the other hand", "say what that hand does: the hand that holds the work, the hand with the needle")

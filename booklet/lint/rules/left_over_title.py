@@ -27,7 +27,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ...craft.kept import kept
 from ...findings import Finding, Severity
+from ...source.workspace import Workspace
 from ..passages import Passage
 from ..subject import Subject
 
@@ -38,20 +40,29 @@ _START = r"(?:^|[.!?:]\s+|\n\s*)$"
 
 def check(subject: Subject) -> Iterator[Finding]:
     """Every title or address of another pattern, written as it writes itself."""
-    pattern = subject.pattern
-    others = [other for other in subject.workspace.patterns.values() if other.slug != pattern.slug]
-    titles = [other.title for other in others if other.title and other.title not in pattern.title]
-    for passage in subject.passages if titles else ():
-        titles_here = [title for title in titles if title in passage.words]   # one expression of all titles of a long book would take longer to make than all else
+    pattern, slugs = subject.pattern, _compound_slugs(subject.workspace)
+    for passage in subject.passages:
+        titles_here = [title for title in _titles(subject.workspace) if title in passage.words and title not in pattern.title]   # one expression of all titles of a long book would take longer to make than all else
         for match in re.finditer(rf"\b(?:{'|'.join(map(re.escape, sorted(titles_here, key=len, reverse=True)))})\b", passage.words) if titles_here else ():
             if not _may_be_a_word(match, passage):
                 yield Finding(passage.mark(match.start(), match.end()), SEVERITY, ID,
                               f"{passage.does('name')} {match[0]}, which is another pattern",
                               "write {{ title }} for the title of this one" if passage.filled_in else "")
-    slugs = {other.slug for other in others if "-" in other.slug} - {pattern.slug}
-    for number, link in enumerate(pattern.links if slugs else (), 1):
-        for slug in sorted(slugs.intersection(re.split(r"[/?#=&.]", link.url))):
+    for number, link in enumerate(pattern.links, 1):
+        for slug in sorted(slugs.intersection(re.split(r"[/?#=&.]", link.url)) - {pattern.slug}):
             yield Finding(pattern.mark("links", number, "url"), SEVERITY, ID, f"this link leads to {slug}, which is another pattern")
+
+
+@kept
+def _titles(workspace: Workspace) -> tuple[str, ...]:
+    """Every title of the workspace once."""
+    return tuple(dict.fromkeys(pattern.title for pattern in workspace.patterns.values() if pattern.title))
+
+
+@kept
+def _compound_slugs(workspace: Workspace) -> frozenset[str]:
+    """The slugs that no plain word of an address could be."""
+    return frozenset(slug for slug in workspace.patterns if "-" in slug)
 
 
 def _may_be_a_word(match: re.Match, passage: Passage) -> bool:

@@ -32,7 +32,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...findings import Finding, Severity
-from ..progressions import broken_zigzag, odd_step
+from ..progressions import broken_zigzag, odd_step, short_in_zigzag
 from ..subject import Subject
 
 ID, SEVERITY, NEEDS = "row-width-out-of-step", Severity.WARNING, "path"
@@ -45,6 +45,7 @@ def check(subject: Subject) -> Iterator[Finding]:
     broken = {index: "left" for index in broken_zigzag([row.first for row in rows])}
     for index in broken_zigzag([row.last for row in rows]):
         broken[index] = "both" if index in broken else "right"
+    broken |= _one_short([row.first for row in rows], [-row.last for row in rows])
     for index, side in sorted(broken.items()):
         edges = "both edges of the rows around it go" if side == "both" else f"the {side} edge of the rows around it goes"
         yield Finding(subject.pattern.mark("row", rows[index].number), SEVERITY, ID,
@@ -54,6 +55,12 @@ def check(subject: Subject) -> Iterator[Finding]:
         step, usual = widths[index] - widths[index - 1], widths[1] - widths[0]
         yield Finding(subject.pattern.mark("row", rows[index].number), SEVERITY, ID,
                       f"row {rows[index].number} {_said(step)} than row {rows[index - 1].number}; all other rows from the bottom up {_said(usual, 'have')} than the one below")
+
+
+def _one_short(left: list[int], right: list[int]) -> dict[int, str]:
+    """Rows near the first and the last that lack a stitch at one edge; one that lacks it at both may be meant."""
+    short, other = set(short_in_zigzag(left)), set(short_in_zigzag(right))
+    return {index: "left" if index in short else "right" for index in short ^ other}
 
 
 def _said(step: int, have: str = "has") -> str:

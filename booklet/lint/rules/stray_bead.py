@@ -37,6 +37,7 @@ from ..subject import Subject
 ID, SEVERITY, NEEDS = "stray-bead", Severity.NOTE, "piece"
 
 FEWEST = 4   # beads round it; fewer do not make a ground
+ROUND = ((0, -2), (0, 2), (-1, -1), (-1, 0), (-1, 1), (1, -1), (1, 0), (1, 1))   # lines up and half stitches to the right
 
 
 def check(subject: Subject) -> Iterator[Finding]:
@@ -44,8 +45,9 @@ def check(subject: Subject) -> Iterator[Finding]:
     piece = subject.piece
     placed, middle = cells(piece), middle_of(piece)
     lone: defaultdict[tuple[str, str], list[Cell]] = defaultdict(list)
-    for cell, key in placed.items():
-        ground = _ground(placed, cell, key, piece.drop)
+    lines = {(level * piece.drop + height, at): key for (level, height, at), key in placed.items()}
+    for (cell, key), (line, at) in zip(placed.items(), lines):
+        ground = _ground(lines, line, at, key)
         if ground:
             lone[key, ground].append(cell)
     counts = Counter(placed.values())
@@ -55,13 +57,11 @@ def check(subject: Subject) -> Iterator[Finding]:
                           f"{bead_said(piece, found[0])} is {key} and lies alone among {ground}, as no other bead of the body does")
 
 
-def _ground(placed: Mapping[Cell, str], cell: Cell, key: str, drop: int) -> str:
+def _ground(lines: Mapping[tuple[int, int], str], line: int, at: int, key: str) -> str:
     """The key of all beads round a bead; empty where that is its own, where they are of several keys, or too few."""
-    level, height, at = cell
-    line = level * drop + height
     ground, count = "", 0
-    for other_line, other_at in ((line, at - 2), (line, at + 2), *((line + step, at + aside) for step in (-1, 1) for aside in (-1, 0, 1))):
-        other = placed.get((other_line // drop, other_line % drop, other_at))
+    for up, aside in ROUND:
+        other = lines.get((line + up, at + aside))
         if other is not None:
             if other == key or ground not in ("", other):
                 return ""

@@ -17,9 +17,9 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Iterator, Mapping
 
-from ...craft.beads import Bead
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....craft.beads import Bead
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "colourway-like-legend", Severity.WARNING, "pattern"
 

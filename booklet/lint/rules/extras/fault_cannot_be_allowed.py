@@ -26,9 +26,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..registry import FIRM
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...registry import FIRM
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "fault-cannot-be-allowed", Severity.ERROR, "prose"
 

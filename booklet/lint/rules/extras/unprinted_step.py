@@ -28,8 +28,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "unprinted-step", Severity.WARNING, "path"
 
@@ -39,8 +39,8 @@ def check(subject: Subject) -> Iterator[Finding]:
     pattern, piece = subject.pattern, subject.piece
     if not pattern.steps:
         return
-    from ...craft.steps import STEP_IDS, steps   # loaded here, because few patterns have steps of their own
-    from ...craft.thread import thread_use
+    from ....craft.steps import STEP_IDS, steps   # loaded here, because few patterns have steps of their own
+    from ....craft.thread import thread_use
 
     written = [name for name in pattern.steps if name in STEP_IDS]
     if written:

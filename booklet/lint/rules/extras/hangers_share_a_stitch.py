@@ -25,9 +25,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from ...craft.hanger import carriers, top_row
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....craft.hanger import carriers, top_row
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "hangers-share-a-stitch", Severity.WARNING, "piece"
 

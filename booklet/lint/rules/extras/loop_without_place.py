@@ -20,8 +20,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "loop-without-place", Severity.ERROR, "piece"
 

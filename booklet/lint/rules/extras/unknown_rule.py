@@ -33,11 +33,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ...source.wording import did_you_mean, quoted
-from ..page_rules import PAGE_RULES
-from ..registry import names
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ....source.wording import did_you_mean, quoted
+from ...page_rules import PAGE_RULES
+from ...registry import names
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "unknown-rule", Severity.ERROR, "prose"
 

@@ -21,11 +21,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import dist
 
-from ...craft.layout import layout
-from ...craft.places import places
-from ...craft.size import strand_length
-from ...findings import Finding, Severity
-from ..subject import Subject
+from ....craft.layout import layout
+from ....craft.places import places
+from ....craft.size import strand_length
+from ....findings import Finding, Severity
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "loop-too-short", Severity.ERROR, "path"
 LEAST = 1.5   # times the way across: half a round

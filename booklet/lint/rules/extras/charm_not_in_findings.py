@@ -25,9 +25,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...findings import Finding, Severity
-from ...source.wording import did_you_mean
-from ..subject import Subject
+from ....findings import Finding, Severity
+from ....source.wording import did_you_mean
+from ...subject import Subject
 
 ID, SEVERITY, NEEDS = "charm-not-in-findings", Severity.ERROR, "pattern"
 
