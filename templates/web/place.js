@@ -10,12 +10,13 @@ class Place {
     var data = this.article.dataset, found = kept(data.store) || {};
     this.pieces = found.pieces || {};
     this.piece = found.piece || "1";
+    this.isOpen = found.open;   // whether the row that is next stands large at the foot of the page
     this.before = found.version && found.version !== data.version && Object.keys(this.pieces).length ? found.version : "";
   }
 
   save() {
     var data = this.article.dataset;
-    if (!this.before) { keep(data.store, {version: data.version, piece: this.piece, pieces: this.pieces}); }
+    if (!this.before) { keep(data.store, {version: data.version, piece: this.piece, pieces: this.pieces, open: this.isOpen}); }
   }
 
   done() { return this.pieces[this.piece] ||= {}; }

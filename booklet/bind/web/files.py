@@ -21,7 +21,7 @@ from .colours import bead_rules
 from .faces import css_linked, font_files
 from .facets import facets, facets_of
 from .variants import Variant, beside
-from .words import words_for
+from .words import said_by
 
 SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "steps.js", "gallery.js", "start.js")
 STYLES = ("common.css", "web.css")
@@ -77,7 +77,7 @@ def style(workspace: Workspace) -> str:
 def script(workspace: Workspace) -> str:
     """The scripts as one, without what only their readers need: plain files that share one scope. Browsers load no modules from a disk."""
     parts = "\n".join(text_of(workspace.root, f"web/{name}") for name in SCRIPTS)
-    return jsmin(f'(function () {{\n"use strict";\n{words_for(parts)}{parts}}}());\n')
+    return jsmin(f'(() => {{\n"use strict";\n{said_by(parts)}}})();\n')
 
 
 def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:
