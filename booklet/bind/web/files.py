@@ -20,6 +20,7 @@ from .article import Article, articles
 from .colours import bead_rules
 from .faces import css_linked, font_files
 from .facets import facets, facets_of
+from .screen_photos import for_screens
 from .variants import Variant, beside
 from .words import said_by
 
@@ -66,7 +67,7 @@ def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     texts["booklet.js"] = script(workspace)
     beside = {name: svg for every in made for article in every for name, svg in article.files.items()}
     files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
-    return list(texts.values()), files | photos(root, patterns)
+    return list(texts.values()), files | for_screens(photos(root, patterns))
 
 
 def style(workspace: Workspace) -> str:

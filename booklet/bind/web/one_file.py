@@ -21,6 +21,7 @@ from .article import articles
 from .colours import bead_rules
 from .faces import css_embedded
 from .files import GLOSSARY, script, style
+from .screen_photos import for_screens
 
 TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
 
@@ -43,7 +44,7 @@ def one_file(workspace: Workspace, slug: str) -> str:
 def _told(workspace: Workspace, slug: str) -> str:
     pattern, room, title = workable(workspace, [workspace.patterns[slug]])[0], web_room(), named(workspace.book).title
     setter = Setter(workspace.root, Medium(WEB, room), up="", help=(), **shared(workspace))
-    made = articles(setter, pattern, room, 1.0, title, held=photos(workspace.root, [pattern]))
+    made = articles(setter, pattern, room, 1.0, title, held=for_screens(photos(workspace.root, [pattern])))
     errata = errata_of(workspace, pattern)
     read = [_below(page(workspace, name)) for name in TO_READ]
     values = {"title": f"{pattern.title}, {title}", "description": pattern.summary, "articles": [article.html for article in made], "single": made[0].view,
