@@ -7,15 +7,18 @@ import sys
 import pikepdf
 import pypdfium2
 import pytest
+from msgspec.structs import replace
 
 from booklet.bind import book
 from booklet.bind.catalogue import language
 from booklet.bind.context import shown
+from booklet.bind.edition import web_editions
 from booklet.bind.geometry import web_room
 from booklet.bind.replayed import printed_lines
 from booklet.bind.translated import printing
 from booklet.bind.web.files import SCRIPTS
 from booklet.bind.web.one_file import one_file
+from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
 
@@ -134,3 +137,17 @@ def test_english_reads_no_catalogue():
     script = "import sys; from booklet.bind.catalogue import language; language('en-GB'); print('babel' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_web_pages_of_an_edition_speak_its_language(workspace):
+    (index,) = book.build(workspace, ("html",), name="deutsch")
+    assert index.relative_to(workspace.root).as_posix() == "build/html-deutsch/index.html" and '<html lang="de-AT">' in index.read_text("utf-8")
+    assert "Morgenwolke" in (index.parent / "morning-cloud.html").read_text("utf-8")
+    assert [on.name for on in web_editions(workspace.book, "all")] == ["", "deutsch"]
+    assert '<html lang="de-AT">' in one_file(workspace, "morning-cloud", "de-AT") and '<html lang="en">' in one_file(workspace, "morning-cloud")
+
+
+def test_error_an_edition_in_the_language_of_the_book_is_the_same_on_the_web(workspace):
+    with pytest.raises(WrongUse) as caught:
+        web_editions(replace(workspace.book, language="de-AT"), "deutsch")
+    assert str(caught.value) == "the edition 'deutsch' differs on paper alone: web pages are for every size and either hand"

@@ -10,6 +10,7 @@ from markupsafe import Markup
 from ...errors import BookletError
 from ...source.workspace import Workspace
 from ..book import named, shared, workable
+from ..edition import web_editions
 from ..errata import errata_of
 from ..files import write_file
 from ..geometry import web_room
@@ -27,17 +28,19 @@ TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
 
 
 def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
-    """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page has all editions in it, so `name` is not asked."""
+    """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page is for either hand and every size: an edition is one in another language."""
+    wanted = web_editions(workspace.book, name)
     for slug in workspace.patterns:
         try:
-            done(slug, [write_file(workspace.root / "build" / "single" / f"{slug}.html", one_file(workspace, slug).encode())])
+            files = {f"{slug}{on.suffix}.html": one_file(workspace, slug, on.language).encode() for on in wanted}
+            done(slug, [write_file(workspace.root / "build" / "single" / file, content) for file, content in files.items()])
         except BookletError as error:   # the others are bound all the same
             done(slug, error)
 
 
-def one_file(workspace: Workspace, slug: str) -> str:
-    """The page in the language of its book, which needs nothing but itself."""
-    with printing(workspace, workspace.book.language) as told:
+def one_file(workspace: Workspace, slug: str, language: str = "") -> str:
+    """The page in a language, or in that of its book, which needs nothing but itself."""
+    with printing(workspace, language or workspace.book.language) as told:
         return _told(told, slug)
 
 
