@@ -54,7 +54,7 @@ def _told(workspace: Workspace, slug: str) -> str:
               "pages": read, "errata": [errata] if errata else [], "patterns": [made[0].view]}
     text = setter.fill("web/one-file.html.jinja", style="", script="", **values)
     look = css_embedded([text]) + style(workspace) + bead_rules(pattern.legend)
-    return setter.fill("web/one-file.html.jinja", style=Markup(look), script=Markup(script(workspace)), **values)
+    return setter.fill("web/one-file.html.jinja", style=Markup(look), script=Markup(script(workspace.root)), **values)
 
 
 def _below(one: Page) -> Page:
