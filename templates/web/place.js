@@ -10,7 +10,7 @@ class Place {
     var data = this.article.dataset, found = kept(data.store) || {};
     this.pieces = found.pieces || {};
     this.piece = found.piece || "1";
-    this.isOpen = found.open;   // whether the row that is next stands large at the foot of the page
+    this.isOpen = !!found.open;   // whether the row that is next stands large at the foot of the page
     this.before = found.version && found.version !== data.version && Object.keys(this.pieces).length ? found.version : "";
   }
 

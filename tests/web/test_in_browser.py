@@ -225,7 +225,7 @@ def test_one_file_can_be_read_without_a_script(browser, sold):
         one(browser, "#morning-cloud .ways a[data-hand=left]").click()
         assert shown_articles(browser) == ["left-morning-cloud"]
         assert len([row for row in browser.find_elements(By.CSS_SELECTOR, ".row-words, .strand-words") if row.is_displayed()]) == 9
-        assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 3
+        assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 4
     finally:
         browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})
 

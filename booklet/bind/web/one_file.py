@@ -15,16 +15,16 @@ from ..errata import errata_of
 from ..files import write_file
 from ..geometry import web_room
 from ..html import WEB, Medium, Setter
-from ..pages import BEGIN, Page, page
+from ..pages import SHIPPED, Page, page
 from ..photos import photos
 from ..translated import printing
 from .article import articles
 from .colours import bead_rules
 from .faces import css_embedded
-from .files import GLOSSARY, script, style
+from .files import script, style
 from .screen_photos import for_screens
 
-TO_READ = (BEGIN, GLOSSARY)   # pages that go with every pattern
+TO_READ = SHIPPED   # pages that go with every pattern
 
 
 def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None]) -> None:
