@@ -59,11 +59,17 @@ def progress(page):
 
 
 def test_the_current_row_is_lit_in_chart_and_words_together(page):
+    assert page.find_elements(By.CSS_SELECTOR, ".at-work") == []
     one(page, "[data-do=begin]").click()
     one(page, ".bench [data-do=next]").click()
     assert one(page, "li.now").get_attribute("data-part") == one(page, "g.now").get_attribute("data-part") == "row-2"
     assert one(page, ".where").text.startswith("Row 2") and one(page, ".says").text in one(page, "li.now").text
     assert one(page, "g.done").get_attribute("data-part") == "row-1"
+    page.refresh()
+    assert one(page, ".at-work .where").text.startswith("Row 2")
+    one(page, ".bench [data-do=end]").click()
+    page.refresh()
+    assert page.find_elements(By.CSS_SELECTOR, ".at-work") == [] and not one(page, ".bench").is_displayed()
 
 
 def test_marks_are_there_after_a_reload_and_pieces_are_counted_apart(page):
@@ -72,6 +78,14 @@ def test_marks_are_there_after_a_reload_and_pieces_are_counted_apart(page):
     assert progress(page) == "1 of 9" and one(page, "li[data-part=row-1] input").is_selected()
     one(page, ".pieces input[value='2']").click()
     assert progress(page) == "0 of 9" and not one(page, "li[data-part=row-1] input").is_selected()
+
+
+def test_marks_are_cleared_after_a_question(page):
+    one(page, "li[data-part=row-1] input").click()
+    for answer, left in (("dismiss", "1 of 9"), ("accept", "0 of 9")):
+        one(page, ".along [data-do=clear-marks]").click()
+        getattr(page.switch_to.alert, answer)()
+        assert progress(page) == left
 
 
 def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
@@ -151,12 +165,19 @@ def test_the_other_hand_has_words_and_marks_of_the_same_rows(page):
     assert one(page, ".row-words").text == words.replace("→", "←") != words and progress(page) == "1 of 9"
 
 
+OVER_EACH_OTHER = """return Array.from(document.querySelectorAll('tr'), row => Array.from(row.cells, cell => {
+    const range = document.createRange(); range.selectNodeContents(cell); return [cell.textContent, range.getBoundingClientRect()]; }))
+    .flatMap(cells => cells.filter(([text, box], at) => cells.some(([_, other], next) => next > at && box.right > other.left + 1 && other.right > box.left + 1
+        && box.bottom > other.top + 1 && other.bottom > box.top + 1)).map(([text]) => text))"""
+
+
 def test_no_page_is_wider_than_a_narrow_phone(browser, html):
     browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {"width": 320, "height": 640, "deviceScaleFactor": 1, "mobile": False})
     try:
         for path in sorted(html.rglob("*.html")):
             browser.get(path.as_uri())
             assert browser.execute_script("return document.documentElement.scrollWidth") <= 320, path.name
+            assert browser.execute_script(OVER_EACH_OTHER) == [], path.name
     finally:
         browser.execute_cdp_cmd("Emulation.clearDeviceMetricsOverride", {})
 
