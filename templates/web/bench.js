@@ -66,7 +66,7 @@ function Bench(place) {
   on(article, "keydown", event => {
     if (panel.hidden || event.target.closest("select, .pane, input[type=radio]")) { return; }
     var name = {ArrowRight: "next", ArrowLeft: "back", Escape: "end"}[event.key];
-    if (name) { event.preventDefault(); one(panel, "[data-do=" + name + "]").click(); }
+    if (name) { event.preventDefault(); one(panel, `[data-do=${name}]`).click(); }
   });
   on(document, "visibilitychange", stayAwake);
   stayAwake();

@@ -26,7 +26,7 @@ function Chart(figure) {
   pane.role = "group";
   pane.ariaLabel = figure.dataset.label;
 
-  function named(key) { return key + " " + one(figure, "[data-bead='" + key + "']").textContent; }
+  function named(key) { return key + " " + one(figure, `[data-bead='${key}']`).textContent; }
 
   function resize(wanted, x, y) {
     var frame = pane.getBoundingClientRect(), before = size;
@@ -43,7 +43,7 @@ function Chart(figure) {
     var name = bead.part.dataset.part.split("-"), isRow = name[0] === "row", place = same.indexOf(bead) + 1, count = same.length;
     if (isRow) {
       var columns = [...new Set(same.map(other => Math.round(other.x * 10)))].sort((a, b) => a - b);
-      var words = one(figure.closest(".work"), "li[data-part='" + bead.part.dataset.part + "'] .arrow");
+      var words = one(figure.closest(".work"), `li[data-part='${bead.part.dataset.part}'] .arrow`);
       if (words?.textContent.trim() === "←") { columns.reverse(); }
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
       count = columns.length;

@@ -57,6 +57,6 @@ all(document, "article.pattern").forEach(article => {
 
 // In one file the hand is the one that was chosen last.
 all(document, ".variants").forEach(variants => {
-  var link = one(variants, ".ways a[data-hand='" + kept("hand") + "']");
+  var link = one(variants, `.ways a[data-hand='${kept("hand")}']`);
   if (link && !location.hash) { location.replace(link.hash); }
 });

@@ -88,10 +88,18 @@ def test_marks_are_cleared_after_a_question(page):
         assert progress(page) == left
 
 
-def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
-    one(page, "li[data-part=row-1] input").click()
+def grown_old(page):
+    """The page again, after what is kept has become that of another version."""
     page.execute_script("for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replace('\"version\":\"', '\"version\":\"old-')")
     page.refresh()
+
+
+def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
+    one(page, "[data-do=begin]").click()
+    grown_old(page)
+    assert not one(page, ".news").is_displayed()    # where nothing is marked there is nothing to tell
+    one(page, "li[data-part=row-1] input").click()
+    grown_old(page)
     assert "Your marks are of version old-" in one(page, ".news").text
     one(page, "[data-do=keep-marks]").click()
     page.refresh()
