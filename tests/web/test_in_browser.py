@@ -96,6 +96,7 @@ def grown_old(page):
 
 def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
     one(page, "[data-do=begin]").click()
+    one(page, ".bench [data-do=end]").click()
     grown_old(page)
     assert not one(page, ".news").is_displayed()    # where nothing is marked there is nothing to tell
     one(page, "li[data-part=row-1] input").click()
