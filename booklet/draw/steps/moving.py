@@ -49,9 +49,10 @@ class Moving(Picture):
                 painted += [_path(look, part, path, layer, slots) for path in (paths if layer.split("-")[0] in DRAWN else ["".join(paths)])]
         size = f'width="{short_number(width * scale)}mm" height="{short_number(height * scale)}mm"'
         box = " ".join(map(short_number, (left, top, width, height)))
+        colours = ";".join(f"{name}:{colour}" for name, colour in self._fills.items())
         anchors = "".join(f'<g id="{kind}{number}"/>' for number in range(1, last + 1) for kind in "ps")
         return (f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}" role="img" aria-label="{escape(alt)}"><title>{escape(alt)}</title>'
-                f"<style>svg{{{';'.join(f'{name}:{colour}' for name, colour in self._fills.items())}}}{''.join(_rule(style, name) for style, name in styles.items())}{_motion(last)}</style>{anchors}{''.join(painted)}</svg>")
+                f"<style>svg{{{colours}}}{''.join(_rule(style, name) for style, name in styles.items())}{_motion(last)}</style>{anchors}{''.join(painted)}</svg>")
 
 
 def _path(look: str, part: str, path: str, layer: str, slots: dict[int, int]) -> str:
