@@ -22,7 +22,7 @@ from ..lint.subject import Subject
 from ..source.book import Book
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
-from .edition import Edition, editions
+from .edition import Edition, editions, web_editions
 from .errata import errata_of_book
 from .finder import finder
 from .front import Front, front_of
@@ -58,16 +58,19 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
     """
     made: list[Callable[[], Path]] = []
     found: list[Finding] = []
-    folder = workspace.root / "build"
+    folder, on_the_web = workspace.root / "build", web_editions(workspace.book, name) if "html" in formats else ()
     if "pdf" in formats:
         progress("setting the pages")
         files = asyncio.run(_volumes(workspace, editions(workspace.book, name), progress, found.extend))
         report(without_errors(workspace, found))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
-    if "html" in formats:
-        files = asyncio.run(_web(workspace, progress))
-        made.append(lambda: write_folder(folder / "html", files) / "index.html")
+    for on in on_the_web:
+        made.append(partial(_write_pages, folder / f"html{on.suffix}", asyncio.run(_web(workspace, on.language, progress))))
     return [write() for write in made]
+
+
+def _write_pages(folder: Path, files: Mapping[str, bytes]) -> Path:
+    return write_folder(folder, files) / "index.html"
 
 
 def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
@@ -78,11 +81,11 @@ def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: Non
         return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
 
 
-async def _web(workspace: Workspace, progress: Callable[[str], None]) -> dict[str, bytes]:
-    """As `web`, with the articles and fonts made by the workers."""
+async def _web(workspace: Workspace, language: str, progress: Callable[[str], None]) -> dict[str, bytes]:
+    """As `web`, in any language, with the articles and fonts made by the workers."""
     progress("making the web pages")
     room = web_room()
-    with printing(workspace, workspace.book.language) as told:
+    with printing(workspace, language) as told:
         patterns, front, back = read_prose(told)
         title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], room.small)
         made, fits = await made_articles(patterns, web_stationery(told), small, title)

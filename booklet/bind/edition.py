@@ -77,6 +77,17 @@ def editions(book: Book, name: str = "") -> tuple[Edition, ...]:
     return tuple(edition(book, one) for one in names)
 
 
+def web_editions(book: Book, name: str = "") -> tuple[Edition, ...]:
+    """The editions, as `editions` gives them, that differ on the web: those in a language of their own. Raises WrongUse where one is asked for that does not."""
+    found = {on.language: on for on in reversed(editions(book, name if name == ALL else ""))}
+    if name in ("", ALL):
+        return tuple(reversed(found.values()))
+    on = edition(book, name)
+    if on.language == book.language:
+        raise WrongUse(f"the edition {quoted(name)} differs on paper alone: web pages are for every size and either hand", "make them without --edition")
+    return (on,)
+
+
 def _of(book: Book, name: str, said: EditionEntry) -> Edition:
     page = book.page
     width, height = said.size or (PHONE if said.screen else (page.width, page.height))

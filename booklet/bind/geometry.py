@@ -125,4 +125,4 @@ def gutter_for(pages: int, on: Edition) -> float:
 
 def web_room() -> Room:
     """Room on a screen."""
-    return Room(Box(WEB_WIDTH, 110), Box(WEB_WIDTH, 220), Box(32, 56), Box(30, 60))
+    return Room(Box(WEB_WIDTH, 110), Box(WEB_WIDTH, 220), Box(46, 74), Box(30, 60))

@@ -27,6 +27,7 @@ Examples:
   booklet build --format pdf        the PDF alone
   booklet build --edition large     the PDF of an edition that book.yaml names
   booklet build --edition all       the PDF of every edition
+  booklet build --edition german --format html   the web pages of an edition in another language, in build/html-german/
   booklet -C ../another-book build  a book in another folder
 
 Exit code: 0 built, 1 errors found and nothing written, 2 wrong use, or a file that cannot be read or written.
@@ -45,15 +46,13 @@ def read_formats(context: click.Context, option: click.Parameter, text: str) -> 
 @click.command(help=HELP)
 @click.option("--format", "formats", metavar="LIST", default=",".join(FORMATS), show_default=True, callback=read_formats,
               help="What to make: pdf, html, or both with a comma between.")
-@click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make as PDF, or all.")
+@click.option("--edition", "edition", metavar="NAME", default="", help="The edition to make, or all; as PDF, if --format does not say otherwise.")
 @shop_options
 @click.pass_context
 def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh: bool, cluster: str) -> None:
     folder: Path = context.obj
     if edition and context.get_parameter_source("formats") is click.core.ParameterSource.DEFAULT:
         formats = ("pdf",)
-    if edition and "html" in formats:
-        raise click.UsageError("Editions are PDF files; web pages are made without --edition.")
     run = Run(folder, KEPT, "build", formats, edition)
     if not fresh and again(run, lambda findings: show_findings(findings, folder, err=True), click.echo):
         return

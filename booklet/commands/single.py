@@ -28,6 +28,7 @@ Examples:
   booklet single --all                    every pattern of the folder
   booklet single --all --one-file         every pattern as one web page
   booklet single frost-star --edition large   in an edition that book.yaml names; or --edition all
+  booklet single frost-star --edition german --one-file   as a web page in the language of that edition
 
 Exit code: 0 all made, 1 a pattern was not bound because of errors, 2 wrong use, or a file that cannot be read or written.
 """
@@ -41,8 +42,6 @@ Exit code: 0 all made, 1 a pattern was not bound because of errors, 2 wrong use,
 @shop_options
 @click.pass_obj
 def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_file: bool, fresh: bool, cluster: str) -> None:
-    if one_file and edition:
-        raise click.UsageError("Editions are PDF files; --one-file makes a web page.")
     if every == bool(slugs):
         raise click.UsageError("Name the patterns to bind, or give --all." if not every else "Give either patterns or --all, not both.")
     run = Run(folder, KEPT, "single", slugs, every, edition, one_file)

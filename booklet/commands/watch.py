@@ -5,6 +5,7 @@ from __future__ import annotations
 import signal
 import threading
 import traceback
+from functools import partial
 from pathlib import Path
 
 import click
@@ -37,14 +38,14 @@ def watch(context: click.Context, port: int) -> None:
     folder: Path = checked_folder(context.obj)
     is_wish = context.get_parameter_source("port") is not click.core.ParameterSource.DEFAULT
     with progress("loading"):
-        from ..bind.templates import text_of
+        from ..live.following import following
         from ..live.rebuild import Rebuilder
         from ..live.server import HERE, served
         from ..live.site import Site, read_site
         from ..live.sources import changes
 
     site = Site(read_site(folder / "build" / "html"))
-    server = served(site, lambda: text_of(folder, "web/live.js"), port, is_wish)
+    server = served(site, partial(following, folder), port, is_wish)
     signal.signal(signal.SIGTERM, signal.default_int_handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
     click.echo(f"http://{HERE}:{server.server_port}/")

@@ -44,6 +44,10 @@ class Picture:
         """Whether the picture sets the letter of a bead itself, as type."""
         return False
 
+    def fill(self, key: str, colour: str, is_pale: bool) -> str:
+        """What a bead of this key is filled with; `colour` is its colour, made pale already where it is to be pale."""
+        return colour
+
     def run(self, layer: str, colour: str, track, along: float, across: float, radius: float, *moved: float) -> bool:
         """Whether the picture draws a run of beads in a way of its own; the values are those of `beads.lay`."""
         return False

@@ -166,7 +166,8 @@ class Screen(Picture):
     def run(self, layer: str, colour: str, track, along: float, across: float, radius: float, shift: float, aside: float) -> bool:
         if layer.startswith("ground"):    # what shows between and round beads: one stroke, without their corners
             rest = (track.pitch - along) / 2
-            self.add(layer, Style(stroke=colour, width=across), track.beside(0.0, rest, rest))
+            dash = (along, 2 * rest) if rest > 0 else ()    # where beads of another row stand between
+            self.add(layer, Style(stroke=colour, width=across, dash=dash), track.beside(0.0, rest, rest))
             return True
         runs = self._runs.setdefault(self._name, [])
         if layer.startswith("beads"):

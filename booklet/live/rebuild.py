@@ -51,14 +51,14 @@ class Rebuilder:
             found = lint(workspace, kept=Kept(Cache(self.root / KEPT)))
             usable, missing = self._usable(workspace, found)
             if usable is None:
-                return Built(Report(_not_built(missing), found, True), None)
+                return Built(_not_built(missing, found), None)
             files = self._files(usable, says)
             update_folder(self.root / "build" / "html", files)
         except FindingsError as error:
-            return Built(Report(_not_built(()), (*error.findings, *found), True), None)
+            return Built(_not_built((), (*error.findings, *found)), None)
         except BookletError as error:
             return Built(Report(f"{error.message} ({error.hint})" if error.hint else error.message, found, True), None)
-        return Built(Report(_not_built(missing) if missing else "", found, bool(missing)), files)
+        return Built(_not_built(missing, found) if missing else Report(findings=found), files)
 
     def _usable(self, workspace: Workspace, found: Sequence[Finding]) -> tuple[Workspace | None, list[str]]:
         """The workspace with broken patterns as they last were, and the slugs of those; None if nothing can be built."""
@@ -85,8 +85,9 @@ class Rebuilder:
         return web(workspace, says, make)
 
 
-def _not_built(missing: Sequence[str]) -> str:
-    return f"The pages of {', '.join(missing)} are as they last were without an error." if missing else "The pages are as they last were without an error."
+def _not_built(missing: Sequence[str], found: Sequence[Finding]) -> Report:
+    head = f"The pages of {', '.join(missing)} are as they last were without an error." if missing else "The pages are as they last were without an error."
+    return Report(head, found, True, tuple(missing))
 
 
 def _digest(root: Path) -> str:

@@ -23,6 +23,7 @@ SCRIPT, EVENTS = "/~/live.js", "/~/events"    # no page has such an address
 PULSE = 15.0      # seconds after which a silent stream says something, to notice that its browser is gone
 NEXT_PORTS = 20   # tried after the usual one
 LONGEST = 4096    # characters of an address
+LONGEST_TAG = 35  # and of the name of a language (RFC 5646)
 SAME_SITE = ("", "none", "same-origin")
 TYPES = {".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml",
          ".woff2": "font/woff2", ".txt": "text/plain; charset=utf-8", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".png": "image/png", ".webp": "image/webp"}
@@ -30,12 +31,12 @@ MISSING = b'<!DOCTYPE html><html lang="en"><head><title>No such page</title></he
 
 
 class Server(ThreadingHTTPServer):
-    """Serves a site. `script` gives what pages run to follow it."""
+    """Serves a site. `script` gives what pages in a language run to follow it."""
 
     daemon_threads = True
     allow_reuse_address = os.name != "nt"    # there it would let two servers share a port
 
-    def __init__(self, site: Site, script: Callable[[], str], port: int) -> None:
+    def __init__(self, site: Site, script: Callable[[str], str], port: int) -> None:
         self.site, self.script = site, script
         super().__init__((HERE, port), Handler)
         self.hosts = {f"{name}:{self.server_port}" for name in (HERE, "localhost")} | ({HERE, "localhost"} if self.server_port == 80 else set())
@@ -49,7 +50,7 @@ class Server(ThreadingHTTPServer):
         """A browser that goes away in the middle is no fault of ours."""
 
 
-def served(site: Site, script: Callable[[], str], port: int, is_wish: bool) -> Server:
+def served(site: Site, script: Callable[[str], str], port: int, is_wish: bool) -> Server:
     """A server on this port; if nobody wished for it, on the next one that is free. Raises UnwritableOutput where there is none."""
     for attempt in range(port, port + 1 if is_wish or not port else min(port + NEXT_PORTS, 65536)):
         try:
@@ -85,7 +86,7 @@ class Handler(BaseHTTPRequestHandler):
         elif address.path == EVENTS and with_body:
             self._stream(parse_qs(address.query).get("page", ["/"])[0])
         elif address.path == SCRIPT:
-            self._send(HTTPStatus.OK, self.server.script().encode(), ".js", with_body)
+            self._send(HTTPStatus.OK, self.server.script(address.query[:LONGEST_TAG]).encode(), ".js", with_body)
         else:
             self._page(address.path, with_body)
 
@@ -101,7 +102,7 @@ class Handler(BaseHTTPRequestHandler):
         name = site.name(path)
         content, kind = (site.content(name), PurePosixPath(name).suffix.lower()) if name else (MISSING, ".html")
         if kind == ".html":
-            tag = f'<script src="{SCRIPT}" data-digest="{site.digest(name)}" defer></script></head>'
+            tag = f'<script src="{SCRIPT}?{site.language(name)}" data-digest="{site.digest(name)}" defer></script></head>'
             content = content.replace(b"</head>", tag.encode(), 1)
         self._send(HTTPStatus.OK if name else HTTPStatus.NOT_FOUND, content, kind, with_body)
 

@@ -14,22 +14,27 @@ from urllib.parse import unquote
 
 from ..findings import Finding
 
+_LANGUAGE = re.compile(rb'<html lang="([A-Za-z0-9-]+)"')
 _NEEDED = re.compile(rb'(?:src|href)="([^"#?:]+)[^"]*"')
 
 
 @dataclass(frozen=True)
 class Report:
-    """What the last build has to say: a line about the pages that are shown, and its findings."""
+    """What the last build has to say: a line about the pages that are shown, and its findings.
+
+    `kept`: the slugs of the patterns whose pages are as they last were, none where all are; the line says so in English. None where it says something else.
+    """
 
     head: str = ""
     findings: Sequence[Finding] = ()
     is_bad: bool = False    # the pages are not what the sources say
+    kept: Sequence[str] | None = None
 
     def told(self) -> dict:
         """As browsers are told it."""
         found = [{"where": f"{one.mark.file}:{one.mark.line}:{one.mark.column}", "level": str(one.severity), "text": one.message, "hint": one.hint}
                  for one in sorted(self.findings, key=lambda one: (one.severity, one))]
-        return {"head": self.head, "bad": self.is_bad, "found": found}
+        return {"head": self.head, "kept": self.kept, "language": "en", "bad": self.is_bad, "found": found}
 
 
 class Site:
@@ -81,6 +86,11 @@ class Site:
     def content(self, name: str) -> bytes:
         """A file; empty if it has gone meanwhile."""
         return self._files.get(name, b"")
+
+    def language(self, name: str) -> str:
+        """The language of a page; empty where it says none."""
+        found = _LANGUAGE.search(self._files.get(name, b"")[:200])
+        return found[1].decode() if found else ""
 
     def digest(self, name: str) -> str:
         """Tells whether a page, or anything that it shows, is still what it was. Empty where there is no such page."""

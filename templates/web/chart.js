@@ -15,26 +15,26 @@ function beadsOf(svg) {
   });
 }
 
-function Chart(figure, names) {
+function Chart(figure) {
   var svg = one(figure, ".pane > svg"), pane = one(figure, ".pane"), zoom = one(figure, ".zoom");
-  var told = one(zoom, "output"), beads = beadsOf(svg), size = 1, at = null;
+  var told = one(zoom, "output"), beads = beadsOf(svg), size = 1, at;
   var keys = all(figure, ".key li");
   var gap = Math.min(9, ...beads.slice(1).map((bead, index) => Math.hypot(bead.x - beads[index].x, bead.y - beads[index].y) || 9));
 
   zoom.hidden = false;
   pane.tabIndex = 0;
-  pane.setAttribute("role", "group");
-  pane.setAttribute("aria-label", _("{chart}. The arrow keys go from bead to bead, plus and minus change its size.", {chart: zoom.getAttribute("aria-label").replace(/:.*/, "")}));
+  pane.role = "group";
+  pane.ariaLabel = figure.dataset.label;
+
+  function named(key) { return key + " " + one(figure, `[data-bead='${key}']`).textContent; }
 
   function resize(wanted, x, y) {
     var frame = pane.getBoundingClientRect(), before = size;
     size = Math.min(6, Math.max(1, wanted));
-    x = x === undefined ? frame.width / 2 : x - frame.left;
-    y = y === undefined ? frame.height / 2 : y - frame.top;
+    x = x ? x - frame.left : frame.width / 2;
+    y = y ? y - frame.top : frame.height / 2;
     var left = (pane.scrollLeft + x) * size / before - x, top = (pane.scrollTop + y) * size / before - y;
-    svg.style.width = size > 1 ? 100 * size + "%" : "";
-    svg.style.maxWidth = size > 1 ? "none" : "";
-    pane.classList.toggle("large", size > 1);
+    svg.style.cssText = size > 1 ? "max-width:none;width:" + 100 * size + "%" : "";
     pane.scrollTo(left, top);
   }
 
@@ -43,12 +43,12 @@ function Chart(figure, names) {
     var name = bead.part.dataset.part.split("-"), isRow = name[0] === "row", place = same.indexOf(bead) + 1, count = same.length;
     if (isRow) {
       var columns = [...new Set(same.map(other => Math.round(other.x * 10)))].sort((a, b) => a - b);
-      var words = figure.closest(".work").querySelector("li[data-part='" + bead.part.dataset.part + "'] .arrow");
-      if (words && words.textContent.trim() === "←") { columns.reverse(); }
+      var words = one(figure.closest(".work"), `li[data-part='${bead.part.dataset.part}'] .arrow`);
+      if (words?.textContent.trim() === "←") { columns.reverse(); }
       place = columns.indexOf(Math.round(bead.x * 10)) + 1;
       count = columns.length;
     }
-    var values = {number: name[1], place, count, bead: bead.key + " " + names[bead.key]};
+    var values = {number: name[1], place, count, bead: named(bead.key)};
     at = bead;
     told.textContent = (isRow ? _("Row {number}, stitch {place} of {count}: {bead}", values) : _("Strand {number}, bead {place} of {count}: {bead}", values));
     all(svg, ".ring").forEach(ring => ring.remove());
@@ -97,16 +97,16 @@ function Chart(figure, names) {
 
   keys.forEach(item => {
     var chip = button(item.childNodes, () => {
-      var wanted = chip.getAttribute("aria-pressed") !== "true", key = one(chip, "b").textContent;
-      keys.forEach(other => { other.firstChild.setAttribute("aria-pressed", wanted && other === item); });
+      var wanted = chip.ariaPressed !== "true", key = one(chip, "b").textContent;
+      keys.forEach(other => { other.firstChild.ariaPressed = wanted && other === item; });
       svg.classList.toggle("one-key", wanted);
       all(svg, "[data-key], g[data-part] > text").forEach(drawn => {
         drawn.classList.toggle("chosen", wanted && (drawn.dataset.key || drawn.textContent) === key);
       });
       var count = beads.filter(bead => bead.key === key).length;
-      told.textContent = wanted ? ngettext("{bead}: {count} bead in this chart", "{bead}: {count} beads in this chart", count, {bead: key + " " + names[key]}) : "";
+      told.textContent = wanted ? ngettext("{bead}: {count} bead in this chart", "{bead}: {count} beads in this chart", count, {count, bead: named(key)}) : "";
     });
-    chip.setAttribute("aria-pressed", false);
+    chip.ariaPressed = false;
     item.append(chip);
   });
 

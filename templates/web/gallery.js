@@ -6,11 +6,10 @@ function Gallery(form, cards) {
       card.hidden = wanted.some(select => select.value && card.dataset[select.name] !== select.value);
       count += !card.hidden;
     });
-    one(form, ".count").textContent = ngettext("{count} pattern", "{count} patterns", count);
+    one(form, ".count").textContent = ngettext("{count} pattern", "{count} patterns", count, {count});
   }
   form.hidden = false;
   on(form, "change", choose);
-  on(form, "submit", event => { event.preventDefault(); });
   cards.forEach(card => {
     var link = one(card, "a"), hand = kept("hand");
     if (hand && link.dataset[hand]) { link.href = link.dataset[hand]; }

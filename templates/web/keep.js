@@ -17,12 +17,14 @@ function on(what, event, act) { what.addEventListener(event, act); }
 
 function isCalm() { return matchMedia("(prefers-reduced-motion: reduce)").matches; }
 
+function made(what) { return document.createElement(what); }
+
 function button(label, act) {
-  var made = document.createElement("button");
-  made.type = "button";
-  made.append(...label);
-  on(made, "click", () => act(made));
-  return made;
+  var press = made("button");
+  press.type = "button";
+  press.append(...label);
+  on(press, "click", act);
+  return press;
 }
 
 // Calls act(name, element) for every element inside that has data-do, when it is pressed or changed.

@@ -10,12 +10,13 @@ class Place {
     var data = this.article.dataset, found = kept(data.store) || {};
     this.pieces = found.pieces || {};
     this.piece = found.piece || "1";
-    this.before = found.version && found.version !== data.version && Object.keys(this.pieces).length ? found.version : "";
+    this.isOpen = !!found.open;   // whether the row that is next stands large at the foot of the page
+    this.before = found.version !== data.version && Object.values(this.pieces).some(done => Object.keys(done).length) ? found.version : "";
   }
 
   save() {
     var data = this.article.dataset;
-    if (!this.before) { keep(data.store, {version: data.version, piece: this.piece, pieces: this.pieces}); }
+    if (!this.before) { keep(data.store, {version: data.version, piece: this.piece, pieces: this.pieces, open: this.isOpen}); }
   }
 
   done() { return this.pieces[this.piece] ||= {}; }
@@ -24,18 +25,18 @@ class Place {
 
   // Without marks of this piece; of any piece, if they were of another version.
   clear() {
-    if (this.before) { this.pieces = {}; } else { this.pieces[this.piece] = {}; }
+    this.pieces = this.before ? {} : {...this.pieces, [this.piece]: {}};
     this.accept();
   }
 
   // The rows and strands of the chosen piece, in working order.
   lines() {
     var own = one(this.article, ".work[data-piece='2']") ? this.piece : "1";
-    return all(this.article, ".work[data-piece='" + own + "'] li[data-part]");
+    return all(this.article, `.work[data-piece='${own}'] li[data-part]`);
   }
 
   mark(line, isDone) {
-    if (isDone) { this.done()[line.dataset.part] = 1; } else { delete this.done()[line.dataset.part]; }
+    this.done()[line.dataset.part] = isDone ? 1 : undefined;   // which is not kept
     this.save();
   }
 
@@ -60,5 +61,5 @@ class Place {
 }
 
 function chartParts(line) {
-  return all(line.closest(".work"), "g[data-part='" + line.dataset.part + "'], g[data-part='" + line.dataset.also + "']");
+  return all(line.closest(".work"), `g[data-part='${line.dataset.part}'], g[data-part='${line.dataset.also}']`);
 }

@@ -12,17 +12,15 @@ all(document, ".theme").forEach(label => {
 all(document, "form.filter").forEach(form => { Gallery(form, all(document, ".gallery > li")); });
 
 all(document, "article.pattern").forEach(article => {
-  var place = new Place(article), bench = new Bench(place), colours = new Colours(article), names = {};
+  var place = new Place(article), bench = new Bench(place), colours = new Colours(article);
   var tools = one(article, ".tools"), news = one(article, ".news");
-  all(tools, ".own input").forEach(input => { names[input.dataset.key] = input.parentNode.textContent.trim().slice(2); });
-  all(article, "figure.chart").forEach(figure => { Chart(figure, names); });
+  all(article, "figure.chart").forEach(Chart);
   all(article, "[data-moves]").forEach(Steps);
   tools.hidden = false;
 
   function show() {
     news.hidden = !place.before;
-    one(news, "span").textContent = _("Your marks are of version {before}, and this is version {now}. The pattern has changed: compare the rows before you go on.",
-      {before: place.before, now: article.dataset.version});
+    one(news, "b").textContent = place.before;
     all(tools, "[type=radio]").forEach(radio => { radio.checked = radio.value === place.piece; });
     place.show();
     bench.show();
@@ -30,7 +28,7 @@ all(document, "article.pattern").forEach(article => {
 
   function act(name, element) {
     if (name === "keep-marks") { place.accept(); }
-    if (name === "clear-marks") { place.clear(); }
+    if (name === "clear-marks" && confirm(_("Clear the marks? They cannot be brought back."))) { place.clear(); }
     if (name === "colourway") { colours.show(); }
     if (name === "grey") { article.classList.toggle("grey", element.checked); }
     bench.act(name);
@@ -59,6 +57,6 @@ all(document, "article.pattern").forEach(article => {
 
 // In one file the hand is the one that was chosen last.
 all(document, ".variants").forEach(variants => {
-  var link = one(variants, ".ways a[data-hand='" + kept("hand") + "']");
+  var link = one(variants, `.ways a[data-hand='${kept("hand")}']`);
   if (link && !location.hash) { location.replace(link.hash); }
 });

@@ -1,10 +1,6 @@
-// The words of the page's language. The build puts the translations in front: WORDS by English text, PLURAL as in their catalogue.
-function filled(text, values) {
+// What is said on the page. The build puts all texts into the language of the page, and in place of PLURAL its rule for the number n.
+function _(text, values) {
   return text.replace(/\{(\w+)\}/g, (whole, name) => values?.[name] ?? whole);
 }
 
-function _(text, values) { return filled(WORDS[text] || text, values); }
-
-function ngettext(one, many, count, values) {
-  return filled((WORDS[one] || [one, many])[+PLURAL(count)], {count, ...values});
-}
+function ngettext(forms, n, values) { return _(forms[PLURAL], values); }

@@ -1,6 +1,5 @@
 """The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
 
-import json
 import re
 import subprocess
 import sys
@@ -8,15 +7,18 @@ import sys
 import pikepdf
 import pypdfium2
 import pytest
+from msgspec.structs import replace
 
 from booklet.bind import book
 from booklet.bind.catalogue import language
 from booklet.bind.context import shown
+from booklet.bind.edition import web_editions
 from booklet.bind.geometry import web_room
 from booklet.bind.replayed import printed_lines
 from booklet.bind.translated import printing
 from booklet.bind.web.files import SCRIPTS
 from booklet.bind.web.one_file import one_file
+from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
 
@@ -106,10 +108,11 @@ def test_no_word_of_ours_is_left_in_the_web_pages(pages):
     assert all('<html lang="de">' in page for name, page in pages.items() if name.endswith(".html"))
 
 
-def test_scripts_have_their_words(pages):
-    words = json.loads(re.search(r"var WORDS ?= ?(\{.*?\});", pages["booklet.js"])[1])
-    assert words["{count} pattern"] == ["{count} Anleitung", "{count} Anleitungen"] and words["All done"] == "Alles fertig"
-    assert SCRIPTS[0] == "words.js"
+def test_scripts_say_their_words_in_the_language_of_the_page(pages):
+    script = pages["booklet.js"]
+    assert 'ngettext(["{count} Anleitung","{count} Anleitungen"]' in script and '_("Alles fertig")' in script
+    assert "forms[+(n != 1)]".replace(" ", "") in script and SCRIPTS[0] == "words.js"
+    assert len(script.encode()) < 15_000
 
 
 def test_what_is_translated_is_printed_and_what_is_not_says_its_language(workspace):
@@ -134,3 +137,17 @@ def test_english_reads_no_catalogue():
     script = "import sys; from booklet.bind.catalogue import language; language('en-GB'); print('babel' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+def test_web_pages_of_an_edition_speak_its_language(workspace):
+    (index,) = book.build(workspace, ("html",), name="deutsch")
+    assert index.relative_to(workspace.root).as_posix() == "build/html-deutsch/index.html" and '<html lang="de-AT">' in index.read_text("utf-8")
+    assert "Morgenwolke" in (index.parent / "morning-cloud.html").read_text("utf-8")
+    assert [on.name for on in web_editions(workspace.book, "all")] == ["", "deutsch"]
+    assert '<html lang="de-AT">' in one_file(workspace, "morning-cloud", "de-AT") and '<html lang="en">' in one_file(workspace, "morning-cloud")
+
+
+def test_error_an_edition_in_the_language_of_the_book_is_the_same_on_the_web(workspace):
+    with pytest.raises(WrongUse) as caught:
+        web_editions(replace(workspace.book, language="de-AT"), "deutsch")
+    assert str(caught.value) == "the edition 'deutsch' differs on paper alone: web pages are for every size and either hand"

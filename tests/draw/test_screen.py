@@ -4,6 +4,7 @@ import re
 
 import pytest
 from tests.draw.builders import diamond, triangle, v_fringe
+from tests.draw.test_lying_charts import CHARTS
 
 from booklet.craft.piece import Hanger
 from booklet.draw.screen import screen_chart, screen_file, screen_fringe, screen_pair
@@ -34,6 +35,29 @@ def test_every_row_of_the_chart_can_be_read_back(piece):
         columns = [[(y, key) for x, y, key in drawn if x == column] for column in sorted({x for x, _, _ in drawn})]
         upward = [tuple(key for _, key in sorted(column, reverse=row.level >= 0)) for column in columns]
         assert upward == [stitch.beads for stitch in row.stitches]
+
+
+def grounds(svg):
+    """By row: the boxes (left, right, top, bottom) of what shows between and round its beads."""
+    found = {}
+    for part, group in re.findall(r'<g data-part="([^"]+)">(.*?)</g>', svg):
+        for width, dash, data in re.findall(r'<path class="s-gap" stroke-width="([\d.]+)"(?: stroke-dasharray="([\d. ]+)")?[^>]* d="([^"]*)"', group):
+            for x, y, length in (map(float, line) for line in re.findall(r"M(-?[\d.]+)[ ]?(-?[\d.]+)h(-?[\d.]+)", data)):
+                on, off = map(float, dash.split()) if dash else (length, 0.0)
+                starts = [x + step * (on + off) for step in range(int((length + off) / (on + off) + 0.01))]
+                found.setdefault(part, []).extend((left, left + on, y - float(width) / 2, y + float(width) / 2) for left in starts)
+    return found
+
+
+@pytest.mark.parametrize("piece", [PIECE, diamond(5, 2), *CHARTS.values()], ids=["triangle", "diamond", *CHARTS])
+def test_no_row_hides_beads_of_another(piece):
+    svg = screen_chart(piece, 4.0)
+    places, boxes = beads(svg), grounds(svg)
+    assert set(places) == set(boxes)
+    for part, drawn in places.items():
+        for x, y, key in drawn:
+            under = {name for name, found in boxes.items() for left, right, top, bottom in found if left < x < right and top < y < bottom}
+            assert under == {part}, (x, y, key)
 
 
 def test_every_strand_can_be_read_back_in_the_order_of_picking_up():

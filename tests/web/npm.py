@@ -1,4 +1,4 @@
-"""Files of npm packages, fetched once and kept with pytest's own cache."""
+"""Files of npm packages, fetched once and kept with pytest's own cache; in a run without one, for that run."""
 
 import shutil
 import subprocess
@@ -7,9 +7,14 @@ import tarfile
 import pytest
 
 
-def file_of(config, package, inside):
+def _kept(request):
+    cache = getattr(request.config, "cache", None)
+    return cache.mkdir("npm") if cache else request.getfixturevalue("tmp_path_factory").getbasetemp() / "npm"
+
+
+def file_of(request, package, inside):
     """A file of a package ("name@version"). The run says so where it cannot be had: programs that the tests need are installed by `python3 -m tests`."""
-    folder = config.cache.mkdir("npm") / package
+    folder = _kept(request) / package
     path = folder / "package" / inside
     if path.is_file():
         return path

@@ -2,11 +2,13 @@
 
 import shutil
 import subprocess
+from base64 import b64decode
 
 import pytest
 from click.testing import CliRunner
 from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.ui import WebDriverWait
 from tests.bind.copies import TINY, copy_of
 from tests.web.browsers import one, started
 from tests.web.npm import file_of
@@ -14,6 +16,8 @@ from tests.web.npm import file_of
 from booklet.bind import book
 from booklet.cli import main
 from booklet.source.workspace import load
+
+PATIENCE = 60    # seconds that a busy computer may take; nothing is judged by it
 
 
 @pytest.fixture(scope="module")
@@ -55,11 +59,17 @@ def progress(page):
 
 
 def test_the_current_row_is_lit_in_chart_and_words_together(page):
+    assert page.find_elements(By.CSS_SELECTOR, ".at-work") == []
     one(page, "[data-do=begin]").click()
     one(page, ".bench [data-do=next]").click()
     assert one(page, "li.now").get_attribute("data-part") == one(page, "g.now").get_attribute("data-part") == "row-2"
     assert one(page, ".where").text.startswith("Row 2") and one(page, ".says").text in one(page, "li.now").text
     assert one(page, "g.done").get_attribute("data-part") == "row-1"
+    page.refresh()
+    assert one(page, ".at-work .where").text.startswith("Row 2")
+    one(page, ".bench [data-do=end]").click()
+    page.refresh()
+    assert page.find_elements(By.CSS_SELECTOR, ".at-work") == [] and not one(page, ".bench").is_displayed()
 
 
 def test_marks_are_there_after_a_reload_and_pieces_are_counted_apart(page):
@@ -70,10 +80,27 @@ def test_marks_are_there_after_a_reload_and_pieces_are_counted_apart(page):
     assert progress(page) == "0 of 9" and not one(page, "li[data-part=row-1] input").is_selected()
 
 
-def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
+def test_marks_are_cleared_after_a_question(page):
     one(page, "li[data-part=row-1] input").click()
+    for answer, left in (("dismiss", "1 of 9"), ("accept", "0 of 9")):
+        one(page, ".along [data-do=clear-marks]").click()
+        getattr(page.switch_to.alert, answer)()
+        assert progress(page) == left
+
+
+def grown_old(page):
+    """The page again, after what is kept has become that of another version."""
     page.execute_script("for (const name of Object.keys(localStorage)) localStorage[name] = localStorage[name].replace('\"version\":\"', '\"version\":\"old-')")
     page.refresh()
+
+
+def test_a_changed_version_is_told_and_the_marks_wait_for_an_answer(page):
+    one(page, "[data-do=begin]").click()
+    one(page, ".bench [data-do=end]").click()
+    grown_old(page)
+    assert not one(page, ".news").is_displayed()    # where nothing is marked there is nothing to tell
+    one(page, "li[data-part=row-1] input").click()
+    grown_old(page)
     assert "Your marks are of version old-" in one(page, ".news").text
     one(page, "[data-do=keep-marks]").click()
     page.refresh()
@@ -103,13 +130,41 @@ def test_a_bead_of_the_key_stands_out(page):
 
 
 def test_colours_of_ones_own_are_kept(page):
-    page.execute_script("""document.querySelector('.tools details').open = true;
-        const choice = document.querySelector('[data-do=colourway]'); choice.value = 'own'; choice.dispatchEvent(new Event('change', {bubbles: true}));
-        const input = document.querySelector('.own input'); input.value = '#123456'; input.dispatchEvent(new Event('input', {bubbles: true}));""")
+    choose_colours(page, "own", "#123456")
     key = one(page, ".own input").get_attribute("data-key")
     page.refresh()
     shown = page.execute_script("return getComputedStyle(document.querySelector('.pane .f-' + arguments[0])).fill", key)
     assert shown == "rgb(18, 52, 86)"
+
+
+def choose_colours(page, choice, own="#123456"):
+    """Choose a colourway; of the maker's own colours the first is `own`."""
+    page.execute_script("""const article = Array.from(document.querySelectorAll('article')).find(article => article.offsetHeight);
+        const choice = article.querySelector('[data-do=colourway]'); choice.value = arguments[0]; choice.dispatchEvent(new Event('change', {bubbles: true}));
+        const input = article.querySelector('.own input'); input.value = arguments[1]; input.dispatchEvent(new Event('input', {bubbles: true}));""", choice, own)
+
+
+def step_pictures(page):
+    return page.execute_script("""return Array.from(document.querySelectorAll('.step-picture img'), image => image.closest('article').offsetHeight ? image.src : '').filter(Boolean)""")
+
+
+def in_colours(source):
+    """The text of a step picture that was written anew; empty where it is still the file."""
+    return b64decode(source.split("#")[0].split(",")[1]).decode("ascii") if source.startswith("data:") else ""
+
+
+def test_a_colourway_reaches_names_charts_and_step_pictures(page):
+    names = page.execute_script("return Array.from(document.querySelectorAll('.materials .bead'), told => told.textContent)")
+    choose_colours(page, "dusk")
+    WebDriverWait(page, PATIENCE).until(lambda page: all("--b-B:#5e3a5b" in in_colours(source) for source in step_pictures(page)))
+    assert page.execute_script("return Array.from(document.querySelectorAll('.materials .bead'), told => told.textContent)") == ["plum" if name == "storm blue" else name for name in names]
+    assert page.execute_script("return getComputedStyle(document.querySelector('.pane .f-B')).fill") == "rgb(94, 58, 91)"
+    page.refresh()
+    WebDriverWait(page, PATIENCE).until(lambda page: all("--b-B:#5e3a5b" in in_colours(source) for source in step_pictures(page)))
+    assert page.execute_script("return Array.from(document.querySelectorAll('.step-picture img'), image => image.decode()).length") == len(step_pictures(page))
+    choose_colours(page, "")
+    WebDriverWait(page, PATIENCE).until(lambda page: all(source.endswith(".svg") for source in step_pictures(page)))
+    assert page.execute_script("return document.querySelector('.key .bead').textContent") == names[0]
 
 
 def test_the_other_hand_has_words_and_marks_of_the_same_rows(page):
@@ -119,12 +174,19 @@ def test_the_other_hand_has_words_and_marks_of_the_same_rows(page):
     assert one(page, ".row-words").text == words.replace("→", "←") != words and progress(page) == "1 of 9"
 
 
+OVER_EACH_OTHER = """return Array.from(document.querySelectorAll('tr'), row => Array.from(row.cells, cell => {
+    const range = document.createRange(); range.selectNodeContents(cell); return [cell.textContent, range.getBoundingClientRect()]; }))
+    .flatMap(cells => cells.filter(([text, box], at) => cells.some(([_, other], next) => next > at && box.right > other.left + 1 && other.right > box.left + 1
+        && box.bottom > other.top + 1 && other.bottom > box.top + 1)).map(([text]) => text))"""
+
+
 def test_no_page_is_wider_than_a_narrow_phone(browser, html):
     browser.execute_cdp_cmd("Emulation.setDeviceMetricsOverride", {"width": 320, "height": 640, "deviceScaleFactor": 1, "mobile": False})
     try:
         for path in sorted(html.rglob("*.html")):
             browser.get(path.as_uri())
             assert browser.execute_script("return document.documentElement.scrollWidth") <= 320, path.name
+            assert browser.execute_script(OVER_EACH_OTHER) == [], path.name
     finally:
         browser.execute_cdp_cmd("Emulation.clearDeviceMetricsOverride", {})
 
@@ -180,6 +242,8 @@ def test_one_file_opens_from_a_disk_and_needs_nothing_else(browser, sold):
     browser.get("about:blank")
     browser.get(sold.as_uri())
     assert shown_articles(browser) == ["left-morning-cloud"]
+    choose_colours(browser, "own")
+    WebDriverWait(browser, PATIENCE).until(lambda page: all(":#123456;" in in_colours(source) for source in step_pictures(page)))
     assert [entry for entry in browser.get_log("browser") if entry["level"] == "SEVERE"] == []
 
 
@@ -191,7 +255,7 @@ def test_one_file_can_be_read_without_a_script(browser, sold):
         one(browser, "#morning-cloud .ways a[data-hand=left]").click()
         assert shown_articles(browser) == ["left-morning-cloud"]
         assert len([row for row in browser.find_elements(By.CSS_SELECTOR, ".row-words, .strand-words") if row.is_displayed()]) == 9
-        assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 3
+        assert len(browser.find_elements(By.CSS_SELECTOR, "details.page")) == 4
     finally:
         browser.execute_cdp_cmd("Emulation.setScriptExecutionDisabled", {"value": False})
 
@@ -205,7 +269,7 @@ AT_WORK = """for (const details of document.querySelectorAll('details')) details
 @pytest.mark.parametrize("theme", ["light", "dark"])
 def test_everybody_can_use_the_pages(request, browser, html, sold, theme):
     """Source: Web Content Accessibility Guidelines 2.2 (W3C), as the rules of axe-core check them: none is broken, before and at work."""
-    axe, checked = file_of(request.config, AXE, "axe.min.js").read_text("utf-8"), 0
+    axe, checked = file_of(request, AXE, "axe.min.js").read_text("utf-8"), 0
     browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [{"name": "prefers-color-scheme", "value": theme}, {"name": "prefers-reduced-motion", "value": "reduce"}]})
     try:
         for path in (*(html / name for name in ("index.html", "morning-cloud.html", "glossary.html", "before-you-begin.html", "hello.html")), sold):
@@ -228,7 +292,7 @@ def test_every_page_and_every_picture_is_valid(request, html, sold):
     java = shutil.which("java")
     if java is None:
         pytest.skip("Java is not installed: no page is checked for validity in this run")
-    jar = file_of(request.config, VNU, "build/dist/vnu.jar")
+    jar = file_of(request, VNU, "build/dist/vnu.jar")
     pages, pictures = (sorted(str(path) for path in html.rglob(f"*.{kind}")) for kind in ("html", "svg"))
     assert len(pages) > 10 and len(pictures) > 10
     command = [java, "-XX:TieredStopAtLevel=1", "-jar", jar, "--also-check-svg", *pages, *pictures, str(sold)]

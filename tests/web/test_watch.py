@@ -171,3 +171,10 @@ def test_it_starts_on_a_broken_book_and_stops_with_ctrl_c(tmp_path):
         command.send_signal(signal.SIGINT)
         said = command.communicate(timeout=PATIENCE)[1]
     assert said.splitlines()[-1] == "booklet: stopped" and command.returncode == 0
+
+
+def test_the_overlay_speaks_the_language_of_the_page(address, browser):
+    assert b'src="/~/live.js?en"' in asked(address, "/glossary.html")[1]
+    scripts = {tag: asked(address, f"/~/live.js?{tag}")[1].decode() for tag in ("en", "de-AT", "", "xx", "..%2f..")}
+    assert "_(\"Close\")" in scripts["en"] == scripts[""] == scripts["xx"] == scripts["..%2f.."]
+    assert "_(\"Schließen\")" in scripts["de-AT"] and "Die Seiten von {pages} sind so" in scripts["de-AT"]

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import json
 from base64 import b64encode
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from pathlib import PurePosixPath
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
+from ...craft.beads import Bead, finish_said, kind_said
 from ...craft.events import row_section
 from ...craft.language import _, message
 from ...craft.needle import path
@@ -90,16 +92,32 @@ def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room:
     html = setter.fill(
         "web/article.html.jinja", p=view, way=Way(prefix, variant.is_mirrored), ways=links(variant, every, together), store=f"{file_name(title)}/{pattern.slug}",
         legend=pattern.legend, colours=bead_colours(pattern.legend), light_accent=on_light(view.accent), dark_accent=on_dark(view.accent),
-        way_colours={name: bead_colours({**pattern.legend, **changed}) for name, changed in pattern.colourways.items()},
+        ways_in_colour={name: {key: _told_bead(bead) for key, bead in changed.items()} for name, changed in pattern.colourways.items()},
+        steps_script="" if together or not drawn else f"{STEPS}/{pattern.slug}.js",
         picks=picks(pattern.piece), second_picks=picks(pattern.second) if pattern.second else {}, also=also(view), second_also=also(view.second) if view.second else {}, photo=photo,
-        pictures={name: _step_picture(one, data_address(".svg", one.svg.encode()) if together else f"{STEPS}/{pattern.slug}/{name}.svg") for name, one in drawn.items()})
+        pictures={name: _step_picture(one, data_address(".svg", ascii_of(one).encode()) if together else f"{STEPS}/{pattern.slug}/{name}.svg") for name, one in drawn.items()})
     check_words(pattern, html)
     folder = f"{variant.name}/{STEPS}" if variant.name else STEPS
-    return Article(variant, view, html, {} if together else {f"{folder}/{pattern.slug}/{name}.svg": one.svg for name, one in drawn.items()})
+    return Article(variant, view, html, {} if together or not drawn else _beside(f"{folder}/{pattern.slug}", {name: ascii_of(one) for name, one in drawn.items()}))
 
 
 def _step_picture(drawn: Picture, source: str) -> StepPicture:
     return StepPicture(source, alt_of(drawn.svg), round(drawn.width * LARGER * PX), round(drawn.height * LARGER * PX), drawn.svg.count('<g id="p'))
+
+
+def _told_bead(bead: Bead) -> tuple[str, str, str]:
+    """Its colour; its name and what it is, as HTML."""
+    return bead.colour, str(escape(bead.name)), str(escape(f"{finish_said(bead.finish)}, {kind_said(bead.kind.name)}"))
+
+
+def ascii_of(drawn: Picture) -> str:
+    """The picture in ASCII alone, as scripts of a page make data addresses of it."""
+    return drawn.svg.encode("ascii", "xmlcharrefreplace").decode()
+
+
+def _beside(folder: str, drawn: Mapping[str, str]) -> dict[str, str]:
+    """The step pictures, and a script that holds them all: the page loads it to show them in other colours, because from a disk it may read no other file."""
+    return {f"{folder}/{name}.svg": svg for name, svg in drawn.items()} | {f"{folder}.js": f"var STEPS = {json.dumps(drawn)};\n"}
 
 
 def data_address(name: str, content: bytes) -> str:
@@ -107,15 +125,15 @@ def data_address(name: str, content: bytes) -> str:
     return f"data:{KINDS[PurePosixPath(f'x{name}').suffix.lower()]};base64,{b64encode(content).decode()}"
 
 
-def links(variant: Variant, every: tuple[Variant, ...], together: bool) -> list[Link]:
-    """Links between the variants that differ in one thing from this one."""
+def links(variant: Variant, every: tuple[Variant, ...], together: bool) -> list[list[Link]]:
+    """Links between the variants that differ in one thing from this one, those of one thing together."""
     found = []
     for labels, hand in ((HANDS, True), (TURNED, False)):
         other = beside(variant, every, hand)
         if other:
             told = [_(label) for label in labels.values()]
-            found += sorted((_link(one, variant, _(labels[one.hand if hand else one.is_mirrored]), together) for one in (variant, other)),
-                            key=lambda link: told.index(link.label))
+            found.append(sorted((_link(one, variant, _(labels[one.hand if hand else one.is_mirrored]), together) for one in (variant, other)),
+                                key=lambda link: told.index(link.label)))
     return found
 
 

@@ -18,8 +18,8 @@ def bead_colours(legend: Mapping[str, Bead]) -> str:
 
 
 def bead_rules(keys: Iterable[str]) -> str:
-    """Rules that give the shapes and letters of every key its colours."""
-    return "".join(f".f-{key}{{fill:var(--b-{key})}}.i-{key}{{fill:var(--i-{key})}}\n" for key in sorted(set(keys)))
+    """Rules that give the shapes and letters of every key, and the key itself where it stands in text, its colours."""
+    return "".join(f".f-{key}{{fill:var(--b-{key})}}.i-{key}{{fill:var(--i-{key})}}b.k-{key}{{background:var(--b-{key});color:var(--i-{key})}}\n" for key in sorted(set(keys)))
 
 
 def on_light(colour: str) -> str:

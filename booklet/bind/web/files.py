@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from pathlib import Path
 
 from rjsmin import jsmin
 
+from ...craft.language import speaking
 from ...source.pattern import Pattern
 from ...source.workspace import Workspace
 from ...draw.finished import finished_alt
+from ..catalogue import language
 from ..context import Shown, common_scale
 from ..geometry import web_room
 from ..html import WEB, Medium, Setter
@@ -20,8 +23,9 @@ from .article import Article, articles
 from .colours import bead_rules
 from .faces import css_linked, font_files
 from .facets import facets, facets_of
+from .screen_photos import for_screens
 from .variants import Variant, beside
-from .words import words_for
+from .words import said_by
 
 SCRIPTS = ("words.js", "keep.js", "place.js", "bench.js", "chart.js", "colours.js", "steps.js", "gallery.js", "start.js")
 STYLES = ("common.css", "web.css")
@@ -63,10 +67,10 @@ def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
         texts[f"{one.slug}.html"] = setter.fill("web/page.html.jinja", title=f"{one.title}, {title}", description=one.title, page=one)
     keys = {key for pattern in patterns for key in pattern.legend}
     texts["booklet.css"] = css_linked() + style(workspace) + bead_rules(keys)
-    texts["booklet.js"] = script(workspace)
+    texts["booklet.js"] = script(root)
     beside = {name: svg for every in made for article in every for name, svg in article.files.items()}
     files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
-    return list(texts.values()), files | photos(root, patterns)
+    return list(texts.values()), files | for_screens(photos(root, patterns))
 
 
 def style(workspace: Workspace) -> str:
@@ -74,10 +78,16 @@ def style(workspace: Workspace) -> str:
     return "".join(text_of(workspace.root, name) for name in STYLES)
 
 
-def script(workspace: Workspace) -> str:
+def script(root: Path, names: Iterable[str] = SCRIPTS) -> str:
     """The scripts as one, without what only their readers need: plain files that share one scope. Browsers load no modules from a disk."""
-    parts = "\n".join(text_of(workspace.root, f"web/{name}") for name in SCRIPTS)
-    return jsmin(f'(function () {{\n"use strict";\n{words_for(parts)}{parts}}}());\n')
+    parts = "\n".join(text_of(root, f"web/{name}") for name in names)
+    return jsmin(f'(() => {{\n"use strict";\n{said_by(parts)}}})();\n')
+
+
+def script_in(tag: str, root: Path, names: Iterable[str]) -> str:
+    """Scripts as one, in a language."""
+    with speaking(language(tag)):
+        return script(root, names)
 
 
 def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:

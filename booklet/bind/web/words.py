@@ -1,4 +1,4 @@
-"""The words that the scripts of the pages say, in the language of the pages."""
+"""What the scripts of the pages say, in the language of the pages: the build writes it into the scripts in place of the English."""
 
 from __future__ import annotations
 
@@ -8,14 +8,25 @@ import re
 from ...craft import language
 
 _TEXT = r'("(?:[^"\\]|\\.)*")'
-_CALL = re.compile(rf"\b_\({_TEXT}|\bngettext\({_TEXT}, {_TEXT}")
+_SAID = re.compile(rf"\b_\({_TEXT}")
+_COUNTED = re.compile(rf"\bngettext\({_TEXT}, {_TEXT}")
+_RULE = re.compile(r"\bPLURAL\b")
 
 
-def words_for(script: str) -> str:
-    """Declarations that words.js reads: the translation of every text that the script says."""
-    spoken, words = language.spoken(), {}
-    for text, one, _many in ((json.loads(quoted) if quoted else "" for quoted in found) for found in _CALL.findall(script)):
-        forms = spoken.messages.get(("", text or one))
-        if forms:
-            words[text or one] = list(forms) if one else forms[0]
-    return f"var WORDS = {json.dumps(words, ensure_ascii=False, sort_keys=True)};\nfunction PLURAL(n) {{ return {spoken.plural_rule}; }}\n"
+def said_by(script: str) -> str:
+    """The script with its texts in the language of the moment, and the rule by which that chooses the form for a number `n`."""
+    spoken = language.spoken()
+
+    def said(found: re.Match) -> str:
+        text = json.loads(found[1])
+        return f"_({_quoted(*spoken.messages.get(('', text)) or [text])}"
+
+    def counted(found: re.Match) -> str:
+        one, many = map(json.loads, found.groups())
+        return f"ngettext([{_quoted(*spoken.messages.get(('', one)) or (one, many))}]"
+
+    return _RULE.sub(lambda _: f"+({spoken.plural_rule})", _COUNTED.sub(counted, _SAID.sub(said, script)))
+
+
+def _quoted(*texts: str) -> str:
+    return ", ".join(json.dumps(text, ensure_ascii=False) for text in texts)

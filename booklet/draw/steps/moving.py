@@ -2,6 +2,8 @@
 
 All of it is style within the file, so that it works in an `<img>` and from a disk. Browsers do not tell a picture that its reader wants no motion,
 so the page asks for what it needs. Without a fragment it is the picture as printed.
+
+A bead is filled with --b-W, where it was placed before with --p-W, which is paler: later rules in its style sheet can show it in other colours.
 """
 
 from __future__ import annotations
@@ -24,10 +26,15 @@ class Moving(Picture):
 
     def __init__(self, layers: Iterable[str] = ()) -> None:
         super().__init__(layers)
-        self._part, self._found = "", {name: {} for name in layers}
+        self._part, self._found, self._fills = "", {name: {} for name in layers}, {}
 
     def part(self, name: str) -> None:
         self._part = name
+
+    def fill(self, key: str, colour: str, is_pale: bool) -> str:
+        name = f"--{'p' if is_pale else 'b'}-{key}"
+        self._fills[name] = colour
+        return f"var({name})"
 
     def add(self, layer: str, style: Style, path: str) -> None:
         self._found[layer].setdefault((self._part, style), []).append(path)
@@ -42,9 +49,10 @@ class Moving(Picture):
                 painted += [_path(look, part, path, layer, slots) for path in (paths if layer.split("-")[0] in DRAWN else ["".join(paths)])]
         size = f'width="{short_number(width * scale)}mm" height="{short_number(height * scale)}mm"'
         box = " ".join(map(short_number, (left, top, width, height)))
+        colours = ";".join(f"{name}:{colour}" for name, colour in self._fills.items())
         anchors = "".join(f'<g id="{kind}{number}"/>' for number in range(1, last + 1) for kind in "ps")
         return (f'<svg xmlns="http://www.w3.org/2000/svg" {size} viewBox="{box}" role="img" aria-label="{escape(alt)}"><title>{escape(alt)}</title>'
-                f"<style>{''.join(_rule(style, name) for style, name in styles.items())}{_motion(last)}</style>{anchors}{''.join(painted)}</svg>")
+                f"<style>svg{{{colours}}}{''.join(_rule(style, name) for style, name in styles.items())}{_motion(last)}</style>{anchors}{''.join(painted)}</svg>")
 
 
 def _path(look: str, part: str, path: str, layer: str, slots: dict[int, int]) -> str:

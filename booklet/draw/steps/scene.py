@@ -172,19 +172,19 @@ def _beads(picture: Picture, opened: Opened, scene: Scene, thread: Thread, box: 
             cell = opened.cells.get(place)
             if cell is not None and _shown(box, cell.x, cell.y, 3.0):
                 picture.part(thread.part(new[place]) if place in new else "")
-                colour = mix(opened.piece.legend[cell.key].colour, WHITE, share)
-                _bead(picture, layer, opened, cell, colour, ink, rim)
+                fill = picture.fill(cell.key, mix(opened.piece.legend[cell.key].colour, WHITE, share), share > 0)
+                _bead(picture, layer, opened, cell, fill, ink, rim)
     picture.part("")
 
 
-def _bead(picture: Picture, layer: str, opened: Opened, cell: Cell, colour: str, ink: str, rim: float) -> None:
+def _bead(picture: Picture, layer: str, opened: Opened, cell: Cell, fill: str, ink: str, rim: float) -> None:
     kind = opened.piece.legend[cell.key].kind
     if kind.shape in OUTLINED:
         turn = atan2(cell.axis[0], -cell.axis[1])
-        picture.add(layer, Style(fill=colour, stroke=ink, width=rim, round=True), outline(kind, cell.x, cell.y, cell.wide, cell.long, turn))
+        picture.add(layer, Style(fill=fill, stroke=ink, width=rim, round=True), outline(kind, cell.x, cell.y, cell.wide, cell.long, turn))
         return
     radius = corner(kind, cell.wide, cell.long)
-    picture.add(layer, Style(fill=colour, stroke=ink, width=rim, round=True), _block(cell, radius))
+    picture.add(layer, Style(fill=fill, stroke=ink, width=rim, round=True), _block(cell, radius))
 
 
 def _block(cell: Cell, radius: float) -> str:
