@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..draw.fit import LEAST_BEAD
-from .edition import Edition
+from .edition import SMALL_TYPE, Edition
 
 WEB_WIDTH = 105.0   # mm at 96 pixels an inch; wider charts scroll
 OUTSIDE = 11.0      # the least outside margin on paper; print guides ask for 6.4 mm or more
@@ -81,6 +81,7 @@ class Room:
     tiled: bool = False   # whether a chart that does not fit may go on over several pages
     key_row: float = 0.0  # mm that a row of the key takes
     in_key: int = 3       # beads in a row of the key
+    steps: float = 1.0    # how much larger step pictures are than in small type
 
     def beside_key(self, beads: int) -> Box:
         """The room of a chart above a key of so many beads."""
@@ -104,7 +105,7 @@ def print_room(edition: Edition) -> Room:
     on, least, narrow = sheet(edition), least_bead(edition), edition.large or edition.screen
     return Room(Box(on.measure, on.depth * (0.6 if narrow else 0.5)), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 30 if edition.large else 19),
                 Box(on.measure * 0.3, 55), least, max(6.0, least), tiled=True,
-                key_row=on.line, in_key=2 if narrow else 3)
+                key_row=on.line, in_key=2 if narrow else 3, steps=round(edition.type / SMALL_TYPE, 3))
 
 
 def least_bead(edition: Edition) -> float:

@@ -17,6 +17,7 @@ from ..source.pattern import Pattern
 from .context import Shown
 from .edition import Edition
 from .geometry import Room, print_room, sheet
+from .pictures import step_box
 from .press.parts import folio
 from .replayed import check_words
 from .row_gap import row_gap
@@ -41,7 +42,7 @@ class Setter:
         """`templates`: the folder of a workspace, or the templates that it has itself."""
         self.engine: Environment = environment(own_texts(templates) if isinstance(templates, Path) else templates)
         self.engine.filters["whole"] = kept_whole
-        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "folio": folio, "stacked": False, **shared}
+        self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "step_box": partial(step_box, times=medium.room.steps), "folio": folio, "stacked": False, **shared}
 
     def fill(self, name: str, **values) -> Markup:
         return Markup(fill(self.engine, name, **values))
