@@ -28,9 +28,10 @@ class Picture:
         """The same drawing, so many times as large."""
         if times == 1.0:
             return self
-        opening = _OPEN.match(self.svg)[0]
+        svg = str(self.svg)
+        opening = _OPEN.match(svg)[0]
         larger = _SIZE.sub(lambda size: f'{size[1]}="{float(size[2]) * times:.2f}mm"', opening)
-        return Picture(Markup(larger + self.svg[len(opening):]), self.width * times, self.height * times)
+        return Picture(Markup(larger + svg[len(opening):]), self.width * times, self.height * times)
 
 
 NO_PICTURE = Picture(Markup(""), 0.0, 0.0)
