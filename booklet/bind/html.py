@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime, timezone
 from functools import partial
@@ -56,7 +56,11 @@ class Setter:
 
 def paper_setter(templates: Path | OwnTexts, on: Edition, **shared) -> Setter:
     """A setter for the pages of an edition."""
-    return Setter(templates, Medium(PRINT, print_room(on)), edition=on, stacked=on.large or on.screen, row_gap=partial(row_gap, sheet(on)), **shared)
+    return Setter(templates, Medium(PRINT, print_room(on)), edition=on, stacked=on.large or on.screen, row_gap=partial(_row_gap, on), **shared)
+
+
+def _row_gap(on: Edition, rows: Iterable[str], turned: bool = False, changes: int = 0) -> float:
+    return row_gap(sheet(on), map(kept_whole, rows), turned, changes, large=on.large)
 
 
 def kept_whole(text: str) -> str:

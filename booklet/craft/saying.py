@@ -42,10 +42,10 @@ def m(mm: float) -> str:
     return _("{metres} m ({inches} in)", metres=decimal(mm / 1000, 2), inches=decimal(mm / 25.4, 0))
 
 
-def sentence(text: Noun) -> Noun:
+def sentence(text: str) -> Noun:
     """The words with a capital first."""
     made = Noun(text[:1].upper() + text[1:])
-    made.gender = text.gender
+    made.gender = getattr(text, "gender", 0)
     return made
 
 
