@@ -23,6 +23,7 @@ from .replayed import check_words
 from .row_gap import row_gap
 from .templates import OwnTexts, environment, fill, own_texts
 
+_NUMBER = re.compile(r"\b([Rr]ows?|[Ss]trands?|[Rr]eihen?|[Ss]trangs?|[Ss]tränge[n]?) (?=\d)")
 _TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end|Anfang|Ende) (?:in|out|innen|außen)\b")
 PRINT, WEB = "print", "web"
 
@@ -41,7 +42,7 @@ class Setter:
     def __init__(self, templates: Path | OwnTexts, medium: Medium, **shared) -> None:
         """`templates`: the folder of a workspace, or the templates that it has itself."""
         self.engine: Environment = environment(own_texts(templates) if isinstance(templates, Path) else templates)
-        self.engine.filters["whole"] = kept_whole
+        self.engine.filters |= {"whole": kept_whole, "bound": with_numbers}
         self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "step_box": partial(step_box, times=medium.room.steps), "folio": folio, "stacked": False, **shared}
 
     def fill(self, name: str, **values) -> Markup:
@@ -66,6 +67,11 @@ def _row_gap(on: Edition, rows: Iterable[str], turned: bool = False, changes: in
 def kept_whole(text: str) -> str:
     """Words with the spaces that no line may break at made fixed: inside a set, before a bracket, in "end in"."""
     return _TOGETHER.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
+
+
+def with_numbers(html: Markup) -> Markup:
+    """Prose in which no line ends between "row" and its number."""
+    return Markup(_NUMBER.sub("\\1\u00a0", html))
 
 
 def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
