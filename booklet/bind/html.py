@@ -24,6 +24,7 @@ from .row_gap import row_gap
 from .templates import OwnTexts, environment, fill, own_texts
 
 _NUMBER = re.compile(r"\b([Rr]ows?|[Ss]trands?|[Rr]eihen?|[Ss]trangs?|[Ss]tränge[n]?) (?=\d)")
+_EMPHASIS = re.compile(r" <(em|strong)>")
 _TOGETHER = re.compile(r"\([^)]*\)|\d+ × \[\S+|(?:start|end|Anfang|Ende) (?:in|out|innen|außen)\b")
 PRINT, WEB = "print", "web"
 
@@ -42,7 +43,7 @@ class Setter:
     def __init__(self, templates: Path | OwnTexts, medium: Medium, **shared) -> None:
         """`templates`: the folder of a workspace, or the templates that it has itself."""
         self.engine: Environment = environment(own_texts(templates) if isinstance(templates, Path) else templates)
-        self.engine.filters |= {"whole": kept_whole, "bound": with_numbers}
+        self.engine.filters |= {"whole": kept_whole, "for_lines": for_lines}
         self.engine.globals |= {"tick": _tick_printed, "room": medium.room, "step_box": partial(step_box, times=medium.room.steps), "folio": folio, "stacked": False, **shared}
 
     def fill(self, name: str, **values) -> Markup:
@@ -69,9 +70,12 @@ def kept_whole(text: str) -> str:
     return _TOGETHER.sub(lambda match: match[0].replace(" ", "\u00a0"), text)
 
 
-def with_numbers(html: Markup) -> Markup:
-    """Prose in which no line ends between "row" and its number."""
-    return Markup(_NUMBER.sub("\\1\u00a0", html))
+def for_lines(html: Markup) -> Markup:
+    """Prose ready to be broken into lines: none ends between "row" and its number.
+
+    The space before an emphasised word goes into it: where a text fits its line but for its last space, the typesetter breaks it after its first word.
+    """
+    return Markup(_EMPHASIS.sub(r"<\1> ", _NUMBER.sub("\\1\u00a0", html)))
 
 
 def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
