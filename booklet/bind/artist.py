@@ -21,10 +21,10 @@ from .pictures import NO_PICTURE, Picture, alt_of, picture
 
 
 class Paper:
-    """Pictures with every colour written into them. `name` tells one picture of a kind from another."""
+    """Pictures with every colour written into them. `name` tells one picture of a kind from another; `steps` is how much larger than usual steps are drawn."""
 
-    def __init__(self, with_small: bool = True) -> None:
-        self.with_small = with_small
+    def __init__(self, with_small: bool = True, steps: float = 1.0) -> None:
+        self.with_small, self.steps = with_small, steps
 
     def chart(self, piece: Piece, bead: float, name: str) -> Picture:
         return told(chart_svg(piece, bead=bead, prefix=f"{name}-chart"), row_words(piece))
@@ -46,7 +46,7 @@ class Paper:
         return picture(swatch_svg(bead))
 
     def step(self, stage: Stage, scene: Scene) -> Picture:
-        return picture(scene_svg(stage, scene))
+        return picture(scene_svg(stage, scene)).enlarged(self.steps)
 
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """The piece in other colours."""

@@ -134,7 +134,7 @@ class Gathered:
 
 async def gathered(workspace: Workspace, on: Edition, report: Report = unheard) -> Gathered:
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
-    patterns, front, back = read_prose(workspace, on.hand)
+    patterns, front, back = read_prose(workspace, on.hand, print_room(on).steps)
     room, pieces = print_room(on), [pattern.piece for pattern in patterns]
     cover, small, made = await asyncio.gather(_front(pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
     _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, report)
@@ -156,12 +156,12 @@ def read(workspace: Workspace, room: Room) -> tuple[list[Pattern], tuple[Page, .
     return patterns, front, back
 
 
-def read_prose(workspace: Workspace, hand: str = "") -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
-    """Patterns, which can all be worked, written for `hand` if it is given; front and back pages. Raises FindingsError."""
+def read_prose(workspace: Workspace, hand: str = "", steps: float = 1.0) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
+    """Patterns, which can all be worked, written for `hand` if it is given; front and back pages, with pictures of `steps` times the usual size. Raises FindingsError."""
     patterns = workable(workspace, workspace.patterns.values(), hand)
     if not patterns:
         raise WrongUse("there is no pattern to build", "write one into patterns/")
-    front, back = front_pages(workspace), back_pages(workspace)
+    front, back = front_pages(workspace, hand, steps), back_pages(workspace)
     _check_names(workspace, (*front, *back))
     return patterns, front, back
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..draw.fit import LEAST_BEAD
-from .edition import Edition
+from .edition import SMALL_TYPE, Edition
 
 WEB_WIDTH = 105.0   # mm at 96 pixels an inch; wider charts scroll
 OUTSIDE = 11.0      # the least outside margin on paper; print guides ask for 6.4 mm or more
@@ -13,7 +13,9 @@ ON_SCREEN = 5.0
 PHONE_SHOWS = 0.75  # of its size a page of a screen edition is shown on a phone about 68 mm wide (from memory)
 LETTER_IN_BEAD = 0.62 * 1.3 / 1.6    # height of a letter in sizes of the bead's width, in the usual cylinder bead
 RULED = 8.0         # mm from line to line on a page for notes; common practice, no source
+LARGE_STEPS = 0.8  # of what large type would ask for, so that lines beside a picture have some thirty letters, and text stands under it on a phone
 CAPITAL = 0.66 * 25.4 / 72           # mm, height of our capitals for each point of type
+FACTS = 25.0        # rem that title, summary and facts take of the page with the finished view
 WORDS, PART_WORDS = 6.4, 6.0   # lines that the heading and the notes of a chart take, with their margins; with the map of a part
 
 # Inside margin by number of pages, mm: the margin tables of print on demand give 9.6 for 24 to 150 pages, and
@@ -81,6 +83,7 @@ class Room:
     tiled: bool = False   # whether a chart that does not fit may go on over several pages
     key_row: float = 0.0  # mm that a row of the key takes
     in_key: int = 3       # beads in a row of the key
+    steps: float = 1.0    # how much larger step pictures are than in small type
 
     def beside_key(self, beads: int) -> Box:
         """The room of a chart above a key of so many beads."""
@@ -102,9 +105,10 @@ def outside_margin(on: Edition) -> float:
 def print_room(edition: Edition) -> Room:
     """Room on paper: a chart leaves space for its heading, the lines under it and the key."""
     on, least, narrow = sheet(edition), least_bead(edition), edition.large or edition.screen
-    return Room(Box(on.measure, on.depth * (0.6 if narrow else 0.5)), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 30 if edition.large else 19),
+    view = on.depth * 0.6 if narrow else min(on.depth * 0.5, on.depth - FACTS * on.type * 25.4 / 72)
+    return Room(Box(on.measure, view), Box(on.measure, on.depth - WORDS * on.line), Box(on.measure / (2 if narrow else 3) - 6, 30 if edition.large else 19),
                 Box(on.measure * 0.3, 55), least, max(6.0, least), tiled=True,
-                key_row=on.line, in_key=2 if narrow else 3)
+                key_row=on.line, in_key=2 if narrow else 3, steps=round(edition.type / SMALL_TYPE * (LARGE_STEPS if edition.large or edition.screen else 1.0), 3))
 
 
 def least_bead(edition: Edition) -> float:

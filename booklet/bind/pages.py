@@ -34,13 +34,13 @@ class Page:
     html: Markup
 
 
-def page(workspace: Workspace, name: str) -> Page:
-    """One page: the workspace's own file, of the folder of the language if it has one, or ours of that name. Raises FindingsError where it cannot be read."""
+def page(workspace: Workspace, name: str, hand: str = "", times: float = 1.0) -> Page:
+    """One page, with step pictures for this hand and so many times as large as in small type: the workspace's own file, of the folder of the language if it has one, or ours of that name. Raises FindingsError where it cannot be read."""
     here, written = base_of(spoken().tag), base_of(workspace.book.language)
     file = next((file for file in (f"{here}/{name}.md", f"{name}.md") if (workspace.root / PAGES / file).is_file()), f"{name}.md")
     if not (workspace.root / PAGES / file).is_file() and name in SHIPPED:
         shipped = made(name, with_sizes(text_of(workspace.root, f"pages/{name}.md" if here == ENGLISH else f"pages/{here}/{name}.md")))
-        return replace(shipped, html=with_pictures(shipped.html))
+        return replace(shipped, html=with_pictures(shipped.html, hand, times))
     text, findings = read_file(workspace.root / PAGES / file, workspace.root)
     if text is None:
         raise FindingsError(findings)
@@ -65,9 +65,9 @@ def book_values(workspace: Workspace) -> dict[str, str]:
     return {"title": book.title, "author": book.author, "patterns": str(len(workspace.patterns))}
 
 
-def front_pages(workspace: Workspace) -> tuple[Page, ...]:
+def front_pages(workspace: Workspace, hand: str = "", times: float = 1.0) -> tuple[Page, ...]:
     """The book's front pages; those that come with booklet stand last unless the book places them."""
-    return tuple(page(workspace, name) for name in (*workspace.book.front, *_more(workspace, BEGIN, TECHNIQUES)))
+    return tuple(page(workspace, name, hand, times) for name in (*workspace.book.front, *_more(workspace, BEGIN, TECHNIQUES)))
 
 
 def back_pages(workspace: Workspace) -> tuple[Page, ...]:

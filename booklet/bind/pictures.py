@@ -11,6 +11,7 @@ from markupsafe import Markup, escape
 _OPEN = re.compile(r"<svg\b([^>]*)>")
 _TITLE = re.compile(r"<title>(.*?)</title>", re.DOTALL)
 _SIZE = re.compile(r'\b(width|height)="([0-9.]+)mm"')
+NARROW = 31.0   # mm; wider step pictures have the wide box
 _ID = re.compile(r'\sid="[^"]*"')
 _LABEL = re.compile(r'\saria-label="[^"]*"')
 
@@ -23,8 +24,22 @@ class Picture:
     width: float
     height: float
 
+    def enlarged(self, times: float) -> Picture:
+        """The same drawing, so many times as large."""
+        if times == 1.0:
+            return self
+        svg = str(self.svg)
+        opening = _OPEN.match(svg)[0]
+        larger = _SIZE.sub(lambda size: f'{size[1]}="{float(size[2]) * times:.2f}mm"', opening)
+        return Picture(Markup(larger + svg[len(opening):]), self.width * times, self.height * times)
+
 
 NO_PICTURE = Picture(Markup(""), 0.0, 0.0)
+
+
+def step_box(drawn: Picture, times: float = 1.0) -> str:
+    """The classes of the box of a step picture that is drawn so many times as large as usual."""
+    return "step-picture wide" if drawn.width > NARROW * times else "step-picture"
 
 
 def alt_of(svg: str) -> str:

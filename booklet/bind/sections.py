@@ -69,7 +69,7 @@ class SectionOrder:
 
     def _made(self, pattern: Pattern, common: Stationery) -> bytes:
         fits = beads_that_fit(pattern.piece, common.room)
-        view = shown(pattern, common.room, 1.0, Paper(with_small=False), fits)
+        view = shown(pattern, common.room, 1.0, Paper(with_small=False, steps=common.room.steps), fits)
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
         wrong = wrong_words(pattern.piece, pattern.second, html)

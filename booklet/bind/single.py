@@ -18,7 +18,7 @@ from .edition import Edition, editions
 from .errata import errata_of
 from .files import write_file
 from .front import front_of
-from .geometry import sheet
+from .geometry import print_room, sheet
 from .grey import greyed, greyed_photos
 from .html import paper_setter
 from .looking import seen_in
@@ -94,7 +94,7 @@ async def _html(workspace: Workspace, slug: str, on: Edition) -> str:
     setter = paper_setter(workspace.root, on, **shared(workspace))
     html = setter.fill("single.html.jinja", style=style(workspace.root, on), title=section.title, description=section.summary, single=section, patterns=[section],
                        front_page=await front_of(_pieces(pattern), on), sections=[Markup("<!--section-->")],
-                       front=[page(workspace, name) for name in SHIPPED], errata=[errata] if errata else [])
+                       front=[page(workspace, name, on.hand, print_room(on).steps) for name in SHIPPED], errata=[errata] if errata else [])
     return (greyed(html) if on.grey else html).replace("<!--section-->", section.html)
 
 

@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from ..craft.beads import Bead, kind_said
 from ..craft.language import pgettext, spoken
+from ..craft.pair import in_hand
 from ..craft.piece import RIGHT, Hanger, Piece, Stitch, piece_rows
 from ..craft.plan import ThreadPlan
 from ..craft.strand import Strand
@@ -16,7 +17,7 @@ from ..craft.thread import thread_use
 from ..draw.steps import Stage, scene_svg
 from ..source.kinds import shipped_kinds
 from .numbers import mm_and_inches
-from .pictures import picture
+from .pictures import Picture, picture, step_box
 
 TECHNIQUES = "techniques"
 KIND = "cylinder 11/0"
@@ -32,9 +33,10 @@ def with_sizes(text: str) -> str:
     return text.replace(_TABLE, _sizes())
 
 
-def with_pictures(html: Markup) -> Markup:
-    """The page with its pictures."""
-    return Markup(_PICTURE.sub(lambda match: f'<div class="step-picture">{_pictures(spoken().tag)[match[1]]}</div>', html))
+def with_pictures(html: Markup, hand: str = "", times: float = 1.0) -> Markup:
+    """The page with its pictures, for this hand, so many times as large as in small type."""
+    drawn = _pictures(spoken().tag, hand or RIGHT)
+    return Markup(_PICTURE.sub(lambda match: f'<div class="{step_box(drawn[match[1]])}">{drawn[match[1]].enlarged(times).svg}</div>', html))
 
 
 def _sizes() -> str:
@@ -44,12 +46,12 @@ def _sizes() -> str:
 
 
 @lru_cache
-def _pictures(language: str) -> dict[str, Markup]:
+def _pictures(language: str, hand: str) -> dict[str, Picture]:
     """A picture of every step that the small piece has, with its text in the language of the moment."""
-    piece = _piece()
+    piece = in_hand(_piece(), hand)
     stage, uses = Stage(piece), thread_use(piece, ThreadPlan(length=400.0))
     names = ("first-pick-up", "ladder", "row-start-in", "row-stitches", "thread-change", "finishing", "fringe", "hanger")
-    return {name: picture(scene_svg(stage, stage.scenes.of(name, uses))).svg for name in names}
+    return {name: picture(scene_svg(stage, stage.scenes.of(name, uses))) for name in names}
 
 
 def _piece() -> Piece:

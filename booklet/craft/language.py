@@ -31,7 +31,8 @@ _spoken: ContextVar[Language] = ContextVar("language", default=ENGLISH)
 
 
 class Noun(str):
-    """A word that decides the form of others: of "{unit:den|die|das}" is printed what goes with its gender, by the order of GENDERS."""
+    """Words that decide the form of others: of "{unit:den|die|das}" is printed what goes with the gender of a noun, by the order of GENDERS,
+    and of "{rows:|den }" what goes with the number of what is counted."""
 
     gender = 0
 
@@ -79,6 +80,13 @@ def noun(one: str, many: str, number: int = 1, /) -> Noun:
     word, _bar, gender = form(one, many, number).partition("|")
     made = Noun(word)
     made.gender = GENDERS.index(gender) if gender else 0
+    return made
+
+
+def numbered(one: str, many: str, number: int, /, **values: object) -> Noun:
+    """As `ngettext`, for words on which others depend by their number."""
+    made = Noun(ngettext(one, many, number, **values))
+    made.gender = _spoken.get().plural(number)
     return made
 
 

@@ -8,7 +8,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from .events import Section
-from .language import Noun, _, decimal, listed, ngettext, noun
+from .language import Noun, _, decimal, listed, ngettext, noun, numbered
 from .piece import LEFT, Piece, Row
 
 
@@ -42,9 +42,11 @@ def m(mm: float) -> str:
     return _("{metres} m ({inches} in)", metres=decimal(mm / 1000, 2), inches=decimal(mm / 25.4, 0))
 
 
-def sentence(text: str) -> str:
-    """The text with a capital first."""
-    return text[:1].upper() + text[1:]
+def sentence(text: str) -> Noun:
+    """The words with a capital first."""
+    made = Noun(text[:1].upper() + text[1:])
+    made.gender = getattr(text, "gender", 0)
+    return made
 
 
 def at_edge(side: str) -> str:
@@ -77,7 +79,7 @@ def times_said(count: int) -> str:
     return {1: _("once"), 2: _("twice")}.get(count) or ngettext("{count} time", "{count} times", count)
 
 
-def rows_said(rows: Sequence[Row]) -> str:
+def rows_said(rows: Sequence[Row]) -> Noun:
     """Row numbers in words: "row 4", "rows 2 to 9", "rows 2, 5 and 7"."""
     if any(row.part for row in rows):
         names = [name for run in _runs_of(rows) for name in run]
@@ -85,7 +87,7 @@ def rows_said(rows: Sequence[Row]) -> str:
         numbers, names = [row.number for row in rows], [row.name for row in rows]
         if len(names) > 2 and numbers == list(range(numbers[0], numbers[-1] + 1)):
             names = [from_to(names[0], names[-1])]
-    return ngettext("row {numbers}", "rows {numbers}", len(rows), numbers=listed(names))
+    return numbered("row {numbers}", "rows {numbers}", len(rows), numbers=listed(names))
 
 
 def _runs_of(rows: Sequence[Row]) -> Iterator[list[str]]:
@@ -108,14 +110,14 @@ def section_name(section: Section) -> str:
     return {"row": _("row {number}", number=number), "strand": _("strand {number}", number=number), "hanger": _("hanger {number}", number=number)}[section.kind]
 
 
-def strands_said(numbers: Sequence[int]) -> str:
+def strands_said(numbers: Sequence[int]) -> Noun:
     """Numbers of strands: "strand 4", "strands 2 to 9", "strands 1, 3 and so on to 9"."""
-    return ngettext("strand {numbers}", "strands {numbers}", len(numbers), numbers=_numbers(numbers))
+    return numbered("strand {numbers}", "strands {numbers}", len(numbers), numbers=_numbers(numbers))
 
 
-def places_said(numbers: Sequence[int]) -> str:
+def places_said(numbers: Sequence[int]) -> Noun:
     """Numbers of places: "place 4", "places 2, 5 to 7 and 9"."""
-    return ngettext("place {numbers}", "places {numbers}", len(numbers), numbers=_numbers(numbers))
+    return numbered("place {numbers}", "places {numbers}", len(numbers), numbers=_numbers(numbers))
 
 
 def _numbers(numbers: Sequence[int]) -> str:

@@ -6,7 +6,9 @@ import io
 from pathlib import Path
 from types import SimpleNamespace
 
+import numpy
 import pikepdf
+import pypdfium2
 import pytest
 from msgspec.structs import replace
 
@@ -66,8 +68,21 @@ def check_words(made):
 
 
 def check_pages(made):
-    """Nothing that only set pages show is wrong: empty pages, small type, text in the margin, coarse pictures."""
+    """Nothing that only set pages show is wrong: empty pages, small type, text in the margin, coarse pictures, a line on another one."""
     assert "\n".join(made.findings) == ""
+    _check_lines(made)
+
+
+def _check_lines(made):
+    """No line of text lies on another one."""
+    for number, page in enumerate(pypdfium2.PdfDocument(io.BytesIO(made.content)), 1):
+        text = page.get_textpage()
+        left, bottom, right, top = numpy.array([text.get_rect(index) for index in range(text.count_rects())] or [[0] * 4]).T
+        across = numpy.minimum(right, right[:, None]) - numpy.maximum(left, left[:, None])
+        down = numpy.minimum(top, top[:, None]) - numpy.maximum(bottom, bottom[:, None])
+        high = top - bottom
+        struck = (across > 1) & (down > 0.4 * numpy.minimum(high, high[:, None])) & ~numpy.eye(len(high), dtype=bool)
+        assert not struck.any(), (number, [text.get_text_bounded(*text.get_rect(int(index))) for index in numpy.flatnonzero(struck.any(axis=0))])
 
 
 def _of(lines, title, which, part):

@@ -16,7 +16,8 @@ from booklet.draw.alphabet import GLYPHS
 from booklet.source.languages import ENGLISH, LOCALE, languages
 
 PACKAGE = LOCALE.parent
-KEYWORDS = {"_": None, "message": None, "ngettext": (1, 2), "noun": (1, 2), "pgettext": ((1, "c"), 2)}
+KEYWORDS = {"_": None, "message": None, "ngettext": (1, 2), "noun": (1, 2), "numbered": (1, 2), "pgettext": ((1, "c"), 2)}
+COUNTED = {"rows", "strands", "places"}   # values that decide other words by their number
 NOUNS = {"stitch", "set", "bead", "bridge"}
 OTHERS = [name for name in languages() if name != ENGLISH]
 
@@ -65,7 +66,7 @@ def values(*texts):
     for text in texts:
         for _before, name, spec, _how in Formatter().parse(text):
             names |= {name} if name else set()
-            assert not spec or spec.count("|") == len(GENDERS) - 1, text
+            assert not spec or spec.count("|") == (1 if name in COUNTED else len(GENDERS) - 1), text
     return names
 
 

@@ -228,17 +228,17 @@ def test_every_field_of_the_book_file_sets_anew_what_shows_it(tmp_path, shop, be
 BOTH = {CLOUD, STAR}
 SHOWN_BY = {   # by template or style sheet: the parts that it makes; None for all. Those that are not named here make none of this book
     "common.css": None, "print.css": None, "page.css.jinja": None, "parts/finder.html.jinja": {"find-a-pattern"}, "parts/imprint.html.jinja": {"imprint"}, "parts/back.html.jinja": {"back"}, "parts/front.html.jinja": {"cover"},
-    **{f"parts/{name}.html.jinja": BOTH for name in ("pattern", "opening", "materials", "body", "steps", "key", "closing")}, "parts/fringe.html.jinja": {CLOUD}}
+    **{f"parts/{name}.html.jinja": BOTH for name in ("pattern", "opening", "materials", "body", "steps", "key", "closing", "web-links")}, **{f"parts/{name}.html.jinja": {CLOUD} for name in ("fringe", "about", "colours")}}
 
 
 def with_changed(root, names):
-    """Let the workspace have these of our templates and style sheets itself, each with a small change."""
+    """Let the workspace have these of our templates and style sheets itself, each with small changes."""
     shutil.rmtree(root / "templates", ignore_errors=True)
     for name in names:
         theirs, text = root / "templates" / name, (own_folder() / name).read_text("utf-8")
         old = "</section>" if "</section>" in text else "</"
         theirs.parent.mkdir(parents=True, exist_ok=True)
-        theirs.write_text(f"{text}\np {{ color: red }}" if ".css" in name else text.replace(old, f"x{old}", 1), "utf-8")
+        theirs.write_text(f"{text}\np {{ color: red }}" if ".css" in name else text.replace(old, f"x{old}"), "utf-8")
 
 
 def test_every_template_and_style_sets_anew_the_parts_that_it_makes(tmp_path, shop, before):

@@ -83,3 +83,11 @@ def test_steps_of_every_piece_are_german(made, hung):
         told = [reading_the_chart(made), *(f"{step.title} {step.text}" for step in steps(made, plan, thread_use(made, plan), ear_wire=True))]
     for text in told:
         assert not re.search(r"\b(?:the|and|with|through|row|strand|stitch|bead|beads)\b|[{}|]", text), text
+
+
+def test_rows_have_an_article_where_there_are_several():
+    shape = piece([(1, ["W"] * 4), (2, ["W"] * 3), (3, ["W"] * 2), (4, ["W"])])
+    with speaking(language("de")):
+        told = {step.id: step.text for step in steps(shape, ThreadPlan(length=600.0), (), ear_wire=True)}
+    assert told["row-start-in"].startswith("So beginnen die Reihen 2 und 3.") and told["row-end-in"].startswith("In den Reihen 2 und 3 sitzt der letzte Stich")
+    assert told["row-stitches"].startswith("In Reihe 2 jeden weiteren Stich so arbeiten") and told["one-stitch-row"].startswith("Für Reihe 4 den einen Stich aufnehmen")

@@ -43,8 +43,12 @@ class Stage:
         self.piece, self.scenes, self.opened = piece, Scenes(piece), Opened(piece)
         self.nodes = nodes(self.opened, self.scenes.events)    # of the whole path, in the middle of every hole
         self.legs = legs(self.nodes)
-        lefts, tops, rights, bottoms = zip(*(_rim(cell) for cell in self.opened.cells.values()))
-        self.extent = Box(min(lefts) - 1, min(tops) - 1, max(rights) + 1, max(bottoms) + 1)
+
+    def extent(self, scene: Scene) -> Box:
+        """Where beads are when the scene ends."""
+        picked = (self.opened.cells.get(place) for event in (*scene.before, *scene.shown) if isinstance(event, PickUp) for place in event.places)
+        lefts, tops, rights, bottoms = zip(*(_rim(cell) for cell in picked if cell is not None))
+        return Box(min(lefts) - 1, min(tops) - 1, max(rights) + 1, max(bottoms) + 1)
 
     def before(self, scene: Scene) -> Node | None:
         """The node out of which the thread comes; None where it begins."""
@@ -88,7 +92,7 @@ class Thread:
 def scene_svg(stage: Stage, scene: Scene, *, prefix: str = "step", crop: bool = True, on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """The picture of a scene. Without `crop` it shows all of it, however large. `on` makes what it is drawn on."""
     thread = _thread(stage, scene)
-    box = _box(stage, thread, marks.highest(stage.opened, scene) + marks.tail_end(scene, thread.nodes))
+    box = _box(stage, scene, thread, marks.highest(stage.opened, scene) + marks.tail_end(scene, thread.nodes))
     scale = 1.0
     if crop:
         scale = max(LEAST, min(MOST, WIDEST / box.size[0], max(HIGH, min(1.0, TALLEST / box.size[1]) * box.size[1]) / box.size[1]))
@@ -123,17 +127,17 @@ def _rim(cell: Cell) -> tuple[float, float, float, float]:
     return cell.x - half[0], cell.y - half[1], cell.x + half[0], cell.y + half[1]
 
 
-def _box(stage: Stage, thread: Thread, more: list[Point]) -> Box:
-    """What happens, and its neighbourhood as far as there are beads."""
+def _box(stage: Stage, scene: Scene, thread: Thread, more: list[Point]) -> Box:
+    """What happens, and its neighbourhood as far as beads are placed."""
     xs, ys = zip(*thread.points(), *more)
     left, top, right, bottom = min(xs) - 1.6, min(ys) - 1.6, max(xs) + 1.6, max(ys) + 1.6
     for node in thread.nodes:
         for place in node.places:
             rim = _rim(stage.opened.cells[place])
             left, top, right, bottom = min(left, rim[0] - 1), min(top, rim[1] - 1), max(right, rim[2] + 1), max(bottom, rim[3] + 1)
-    wide, extent = stage.extent, AROUND
-    return Box(min(left, max(left - extent[0], wide.left)), min(top, max(top - extent[1], wide.top)),
-               max(right, min(right + extent[0], wide.right)), max(bottom, min(bottom + extent[1], wide.bottom)))
+    wide, (across, down) = stage.extent(scene), AROUND
+    return Box(min(left, max(left - across, wide.left)), min(top, max(top - down, wide.top)),
+               max(right, min(right + across, wide.right)), max(bottom, min(bottom + down, wide.bottom)))
 
 
 def _cropped(box: Box, thread: Thread, width: float, height: float) -> Box:
