@@ -169,7 +169,7 @@ class _Writer:
     def _ol(self, element: Element, kinds: set[str]) -> str:
         made = []
         for item in element:
-            picture = next((child for child in item if child.get("class") == "step-picture"), None)
+            picture = next((child for child in item if "step-picture" in child.get("class", "").split()), None)
             if picture is not None:
                 item.remove(picture)
             inner = self.held(item)

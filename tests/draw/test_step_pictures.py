@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from io import BytesIO
+from math import hypot
 
 import pytest
 from hypothesis import given, settings
@@ -16,9 +17,10 @@ from booklet.craft.events import Anchor, Pass, PickUp, Under, WeaveIn
 from booklet.craft.plan import ThreadPlan
 from booklet.craft.steps import steps
 from booklet.craft.thread import thread_use
+from booklet.draw import alphabet
 from booklet.draw.colour import contrast, mix
 from booklet.draw.png import png_bytes
-from booklet.draw.steps import Stage, scene_svg
+from booklet.draw.steps import Stage, marks, scene_svg
 from booklet.draw.steps.nodes import in_lanes, nodes
 from booklet.draw.steps.scene import INK, PALE
 
@@ -141,3 +143,9 @@ def test_a_whole_row_numbers_its_pick_ups():
     assert len(scene.actions) == 4      # two stitches together, then three more
     assert not any(isinstance(event, WeaveIn) for event in scene.shown)
     assert stage.scenes.whole("row", 7) is None
+
+
+def test_numbers_of_two_figures_stand_within_their_discs():
+    for number in range(1, 100):
+        cap = marks._cap(str(number))
+        assert hypot(cap, alphabet.width(str(number), cap)) <= 2 * marks.DISC - 0.3 and cap >= 0.75 * marks.CAP

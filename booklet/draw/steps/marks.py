@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import cos, dist, pi, sin
+from math import cos, dist, hypot, pi, sin
 
 from ...craft.events import Anchor, Guard, PickUp, Ring
 from ...craft.scenes import Scene
@@ -126,8 +126,14 @@ def numbers(picture: Picture, scene: Scene, nodes: Sequence[Node], legs: Sequenc
         taken.append(place)
         picture.part(f"{number}.0")
         picture.add("number", Style(fill=WHITE, stroke=INK, width=0.22), ellipse(*place, 2 * DISC, 2 * DISC))
-        picture.add("figure", pen(INK, CAP), alphabet.word(str(number), *place, CAP, "middle"))
+        cap = _cap(str(number))
+        picture.add("figure", pen(INK, cap), alphabet.word(str(number), *place, cap, "middle"))
     picture.part("")
+
+
+def _cap(figure: str) -> float:
+    """Height of a number that stands within its disc."""
+    return min(CAP, 2 * (DISC - 0.2) / hypot(1.0, alphabet.width(figure, 1.0)))
 
 
 def _free(near: Sequence[Point], points: Sequence[Point], taken: Sequence[Point], box: Box) -> Point:
