@@ -26,6 +26,7 @@ _UNIT = "|".join(f"(?P<{name}>{words})" for name, words in UNITS.items())
 _NUMBER_WORDS = frozenset(VALUES)
 _UNIT_WORDS = frozenset("stitch stitches set sets row rows strand strands bead beads gram grams g metre metres meter meters m centimetre centimetres "
                         "centimeter centimeters cm millimetre millimetres millimeter millimeters mm inch inches in yard yards yd feet foot ft".split())
+_WORKED, _COMPARED = frozenset("stitch stitches set sets bead beads".split()), frozenset("shorter longer wider narrower".split())
 _BREAKS = frozenset("of and or to in on at by for from with the a an as is are was were than that which if so but then up down it its "
                     "each every per into out over under through round times time has have".split())
 _PARTING = _BREAKS | _NUMBER_WORDS
@@ -67,9 +68,13 @@ def _counted(sentence: str) -> Iterator[re.Match]:
 
 
 def may_count(text: str) -> bool:
-    """Whether a text may hold a number with a unit: a quick look, which most texts do not pass."""
-    words = _words(text)
-    for index, word in enumerate(words):
+    """Whether a text may hold a number with a unit: a quick look, which most texts do not pass. "One stitch shorter" counts nothing."""
+    written = text.lower().replace("-", " ").split()
+    words = [*map(_bare, written), "", ""]
+    for index, after in enumerate([*written[1:], ""]):
+        word = words[index]
+        if after in _WORKED and words[index + 2] in _COMPARED:
+            continue
         if word[:1].isdigit() and not word.isdigit() or (word.isdigit() or word in _NUMBER_WORDS) and _UNIT_WORDS.intersection(words[index + 1:index + 4]):
             return True
     return False
@@ -82,7 +87,11 @@ def may_name(text: str, *kinds: str) -> bool:
 
 
 def _words(text: str) -> list[str]:
-    return [word.strip(".,;:!?()*_") for word in text.lower().replace("-", " ").split()]
+    return list(map(_bare, text.lower().replace("-", " ").split()))
+
+
+def _bare(word: str) -> str:
+    return word.strip(".,;:!?()*_")
 
 
 def quantities(sentence: str) -> Iterator[Quantity]:

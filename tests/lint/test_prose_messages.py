@@ -79,6 +79,11 @@ def test_error_unknown_bead_in_prose(tmp_path):
         f"13:12: warning: the notes speak of gold drop beads, but the legend has none {WHITE_BLUE} [unknown-bead-in-prose]"]
 
 
+def test_error_unknown_bead_beside_a_known_one(tmp_path):
+    text = "notes: Slate grey and chalk white look alike by lamplight, and chalk white or the dark grey of a cloud do not, nor slate, grey and chalk white.\n"
+    assert said(tmp_path, text) == [f"13:8: warning: the notes name slate grey beside chalk white, but the legend has no slate grey {WHITE_BLUE} [unknown-bead-in-prose]"]
+
+
 def test_a_bead_may_be_called_by_what_it_looks_like(tmp_path):
     legend = 'beads:\n  W: {name: coral, colour: "#d44e3a", finish: matte, kind: cylinder 11/0}\n  B: {name: slate, colour: "#4d5870", finish: matte, kind: cylinder 11/0}\n'
     assert said(tmp_path, legend + "notes: The red beads lie between grey beads.\n") == []
