@@ -90,9 +90,9 @@ def unknown_pattern(slug: str, known: Iterable[str]) -> WrongUse:
 
 def _without_errors(workspace: Workspace, folder: Path, with_book: bool, allowed: frozenset[str] = frozenset(), kept: Cache | None = None) -> tuple[Workspace, tuple[Finding, ...]]:
     if kept:
-        from ..lint.kept import Kept
+        from ..bind.found import Found
 
-        found = lint(workspace, with_book, Kept(kept))
+        found = lint(workspace, with_book, Found(kept))
     else:
         found = lint(workspace, with_book)
     if any(finding.is_error and finding.rule not in allowed for finding in found):

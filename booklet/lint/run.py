@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING
+from collections.abc import Callable, Iterable, Iterator
 
 from msgspec import Struct
 
@@ -12,10 +11,8 @@ from ..source.workspace import Workspace
 from .registry import FIRM, SELDOM, rules_in
 from .subject import Subject
 
-if TYPE_CHECKING:
-    from .kept import Kept
-
 OFF = "off"
+Kept = Callable[[Subject, Callable[[Subject], Iterable[Finding]]], Iterable[Finding]]   # knows what was found in a pattern, or lets it be looked at
 
 
 class Checked(Struct, frozen=True):
@@ -56,7 +53,7 @@ def weighed(run: Checked, found: Iterable[Finding], workspace: Workspace) -> Che
 
 
 def _findings(subject: Subject, kept: Kept | None) -> Iterator[Finding]:
-    yield from kept.of(subject, _common) if kept and subject.pattern else _common(subject)
+    yield from kept(subject, _common) if kept and subject.pattern else _common(subject)
     for folder in filter(subject.has, SELDOM):
         yield from _found(subject, folder)
 

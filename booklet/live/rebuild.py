@@ -11,11 +11,11 @@ from msgspec.structs import replace
 
 from ..bind.book import web
 from ..bind.files import update_folder
+from ..bind.found import Found
 from ..bind.press.cache import KEPT, Cache
 from ..bind.web.article import Article, articles
 from ..errors import BookletError, FindingsError, UnreadableInput
 from ..findings import Finding
-from ..lint.kept import Kept
 from ..lint.run import lint
 from ..source.pattern import Pattern
 from ..source.workspace import Known, Workspace, load
@@ -48,7 +48,7 @@ class Rebuilder:
             if not (self.root / "patterns").is_dir():
                 raise UnreadableInput("the folder patterns/ is gone", "put it back; these are the last good pages")
             workspace = load(self.root, known=self._read)
-            found = lint(workspace, kept=Kept(Cache(self.root / KEPT)))
+            found = lint(workspace, kept=Found(Cache(self.root / KEPT)))
             usable, missing = self._usable(workspace, found)
             if usable is None:
                 return Built(_not_built(missing, found), None)

@@ -8,9 +8,10 @@ from PIL import Image
 from booklet.bind import book, single
 from booklet.bind.edition import edition
 from booklet.bind.geometry import print_room
-from booklet.bind.page_fit import page_findings, single_findings
+from booklet.bind.page_fit import page_findings, single_findings, without_errors
 from booklet.commands.asked import check_files
 from booklet.errors import FindingsError
+from booklet.findings import Finding, Mark, Severity
 from booklet.lint.page_rules import PAGE_RULES
 from booklet.source.workspace import load
 from tests.bind.copies import TINY
@@ -120,3 +121,14 @@ def test_a_book_is_looked_at_and_what_its_pages_show_is_told(tmp_path):
     with pytest.raises(FindingsError):
         book.build(load(tmp_path), ("pdf",))
     assert pdf.read_bytes() == before
+
+
+def test_what_is_told_of_pages_is_weighed_and_notes_are_left_out(tmp_path):
+    heart = Finding(Mark("patterns/book.yaml"), Severity.WARNING, "character-not-in-fonts", "a heart is in none of the fonts of the page")
+    parted = Finding(Mark("patterns/book.yaml"), Severity.NOTE, "chart-too-large-for-page", "the body chart goes on over several pages")
+    workspace = load(write_book(tmp_path, {"morning-cloud.yaml": PATTERN}))
+    assert without_errors(workspace, [parted, heart, heart]) == [heart]
+    write_book(tmp_path, {"book.yaml": "title: B\nlint: {severity: {character-not-in-fonts: off, chart-too-large-for-page: error}}\n"})
+    with pytest.raises(FindingsError) as caught:
+        without_errors(load(tmp_path), [parted, heart])
+    assert caught.value.findings == (parted._replace(severity=Severity.ERROR),)

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from booklet.bind.found import Found
 from booklet.bind.press.cache import Cache
-from booklet.lint.kept import Kept
 from booklet.lint.registry import rules_in
 from booklet.lint.run import lint
 from booklet.lint.subject import Subject
@@ -67,10 +67,10 @@ def test_rules_whose_findings_are_kept_look_at_nothing_that_is_not_in_the_key(ro
 def test_a_second_run_looks_at_no_pattern_and_finds_the_same(root, monkeypatch):
     written(root, "rain.yaml", ("summary:", "summary: It has 99 rows."), )
     cache = Cache(root / "cache")
-    first = lint(load(root), kept=Kept(cache))
+    first = lint(load(root), kept=Found(cache))
     assert first == lint(load(root)) and first
     monkeypatch.setattr("booklet.lint.run._common", lambda subject: pytest.fail("looked again") if subject.pattern else iter(()))
-    assert set(lint(load(root), kept=Kept(cache))) == {finding for finding in first if finding.mark.file != "patterns/book.yaml"}
+    assert set(lint(load(root), kept=Found(cache))) == {finding for finding in first if finding.mark.file != "patterns/book.yaml"}
 
 
 @pytest.mark.parametrize("name, old, new", [
@@ -80,14 +80,14 @@ def test_a_second_run_looks_at_no_pattern_and_finds_the_same(root, monkeypatch):
 ])
 def test_after_a_change_the_findings_are_those_of_a_new_run(root, name, old, new):
     cache = Cache(root / "cache")
-    lint(load(root), kept=Kept(cache))
+    lint(load(root), kept=Found(cache))
     written(root, name, (old, new))
-    assert lint(load(root), kept=Kept(cache)) == lint(load(root))
+    assert lint(load(root), kept=Found(cache)) == lint(load(root))
 
 
 def test_a_damaged_entry_is_not_believed(root):
     cache = Cache(root / "cache")
-    whole = lint(load(root), kept=Kept(cache))
+    whole = lint(load(root), kept=Found(cache))
     for path in (root / "cache").glob("??/*"):
         path.write_bytes(path.read_bytes()[:-1] + b"!")
-    assert lint(load(root), kept=Kept(cache)) == whole
+    assert lint(load(root), kept=Found(cache)) == whole

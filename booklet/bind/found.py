@@ -1,6 +1,6 @@
 """What lint found in a pattern, kept beside the parts of a book: a pattern whose file has not changed is not looked at again.
 
-Only what most rules find is kept. Rules of the folders of registry.SELDOM read other files, or other patterns, and always run.
+Only what most rules find is kept. Rules in the folders of registry.SELDOM read other files, or other patterns, and always run.
 """
 
 from __future__ import annotations
@@ -9,19 +9,19 @@ import json
 from collections.abc import Callable, Iterable
 from hashlib import sha256
 
-from ..bind.press.cache import Cache
-from ..bind.press.versions import code_digest
 from ..findings import Finding, Mark, Severity
-from .subject import Subject
+from ..lint.subject import Subject
+from .press.cache import Cache
+from .press.versions import code_digest
 
 
-class Kept:
-    """Findings of patterns, in a cache."""
+class Found:
+    """Findings of patterns, in a cache; what booklet.lint.run calls `kept`."""
 
     def __init__(self, cache: Cache) -> None:
         self.cache = cache
 
-    def of(self, subject: Subject, look: Callable[[Subject], Iterable[Finding]]) -> list[Finding]:
+    def __call__(self, subject: Subject, look: Callable[[Subject], Iterable[Finding]]) -> list[Finding]:
         """What was found in the pattern of a subject; where that is not known, what `look` finds."""
         key = _key(subject)
         content = self.cache.get(key)
