@@ -136,13 +136,14 @@ async def gathered(workspace: Workspace, on: Edition, report: Report = unheard) 
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
     patterns, front, back = read_prose(workspace, on.hand, print_room(on).steps)
     room, pieces = print_room(on), [pattern.piece for pattern in patterns]
-    cover, small, made = await asyncio.gather(_front(pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
+    cover, small, made = await asyncio.gather(_front(workspace, pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
     _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, report)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
 
 
-async def _front(pieces: list[Piece], on: Edition) -> Front | None:
-    return None if on.paper else await front_of(pieces, on)
+async def _front(workspace: Workspace, pieces: list[Piece], on: Edition) -> Front | None:
+    book = named(workspace.book)
+    return None if on.paper else await front_of(pieces, on, book.title, book.subtitle, [book.author])
 
 
 async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:

@@ -51,13 +51,14 @@ async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> Scratch:
 
 
 async def _html(workspace: Workspace, on: Edition, pages: int) -> str:
-    from .book import shared, workable
+    from .book import named, shared, workable
 
+    book = named(workspace.book)
     patterns = workable(workspace, workspace.patterns.values(), on.hand)
     sheet, bare = cover_sheet(on, pages), replace(on, marks=False)
     setter = paper_setter(workspace.root, bare, **shared(workspace))
     return setter.fill("cover.html.jinja", sheet=sheet, title=workspace.book.title, description=workspace.book.subtitle, style=_style(workspace, bare),
-                       front=await front_of([pattern.piece for pattern in patterns], bare), patterns=patterns, spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
+                       front=await front_of([pattern.piece for pattern in patterns], bare, book.title, book.subtitle, [book.author]), patterns=patterns, spine_text=sheet.spine >= LEAST_SPINE_FOR_TEXT,
                        isbn=_barcode(workspace.book.isbn), isbn_written=_written(workspace.book.isbn))
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from markupsafe import Markup
 
+from ..craft.language import _
 from ..craft.pair import mirrored
 from ..craft.piece import Piece
 from ..errors import BookletError, WrongUse
@@ -93,7 +94,7 @@ async def _html(workspace: Workspace, slug: str, on: Edition) -> str:
     errata = errata_of(workspace, pattern)
     setter = paper_setter(workspace.root, on, **shared(workspace))
     html = setter.fill("single.html.jinja", style=style(workspace.root, on), title=section.title, description=section.summary, single=section, patterns=[section],
-                       front_page=await front_of(_pieces(pattern), on), sections=[Markup("<!--section-->")],
+                       front_page=await front_of(_pieces(pattern), on, section.title, section.summary, [workspace.book.author, _("Pattern, version {version}", version=section.version)]), sections=[Markup("<!--section-->")],
                        front=[page(workspace, name, on.hand, print_room(on).steps) for name in SHIPPED], errata=[errata] if errata else [])
     return (greyed(html) if on.grey else html).replace("<!--section-->", section.html)
 

@@ -302,3 +302,9 @@ def test_a_part_that_cannot_be_set_is_told_from_a_worker(tmp_path):
 def test_error_what_cannot_be_joined_is_one_clear_line(tmp_path, body, message):
     with pytest.raises(UnreadableInput, match=message):
         make_pdf(f'<html lang="en"><head><title>x</title></head><body>{body}</body></html>', tmp_path, {}, {})
+
+
+def test_error_text_placed_on_a_page_that_it_does_not_fit(tmp_path):
+    body = '<section style="position: relative; height: 9cm"><div style="position: absolute; top: 0">' + "<p>Pick up two beads.</p>" * 90 + "</div></section>"
+    with pytest.raises(UnreadableInput, match="does not fit it, from 'Pick up two beads.'"):
+        make_pdf(f'<html lang="en"><head><title>x</title></head><body>{body}</body></html>', tmp_path, {}, {})

@@ -103,6 +103,7 @@ def set_part(order: PartOrder) -> bytes:
     with _heard(), placed(drawings):
         document = _document(order.setting, for_parts(order.setting.style), small + behind, order.side, order.files)
         count = next(at for at, page in enumerate(document.pages) if END in page.anchors)
+        _check_ended(document.pages[count])
 
         def finisher(document, pdf):
             links = finish(pdf)
@@ -114,6 +115,16 @@ def set_part(order: PartOrder) -> bytes:
 
         with _without_fonts():
             return _captured(document, order.setting, finisher).packed()
+
+
+def _check_ended(page) -> None:
+    """Nothing of a part may stand on the page after its end. What is placed on a page by hand would be carried over there, and lost."""
+    from weasyprint.formatting_structure.boxes import MarginBox, TextBox
+
+    for child in page._page_box.children:
+        for box in child.descendants() if not isinstance(child, MarginBox) else ():
+            if isinstance(box, TextBox) and box.text.strip():
+                raise UnreadableInput(f"text that is placed on a page does not fit it, from {' '.join(box.text.split())[:40]!r}", "make it shorter, or the page larger")
 
 
 @contextmanager
