@@ -48,6 +48,8 @@ def lines(text: str, first: float, others: float) -> int:
         wide = width(word)
         if wide > left and left not in (first, others):
             count, left = count + 1, others
+        while wide > left:   # a word that is wider than a line is broken anywhere
+            count, wide, left = count + 1, wide - left, others
         left -= wide + WIDTHS[" "]
     return count
 

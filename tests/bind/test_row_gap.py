@@ -20,6 +20,7 @@ def test_widths_are_those_of_the_font():
 def test_a_long_row_is_broken_between_words():
     assert [lines("WWWW WWWW WWWW", first, 6.6) for first in (3.3, 6.6, 10.0)] == [2, 2, 1]   # a word of four is 3.144 wide
     assert lines("WWWW\u00a0WWWW", 6.6, 6.6) == 1
+    assert lines("W" * 12, 3.3, 3.3) == 3   # 9.432 wide
 
 
 def test_rows_stand_closer_where_that_saves_a_page():
