@@ -86,7 +86,7 @@ async def _web(workspace: Workspace, language: str, progress: Callable[[str], No
     progress("making the web pages")
     room = web_room()
     with printing(workspace, language) as told:
-        patterns, front, back = read_prose(told)
+        patterns, (front, back) = workable(told, told.patterns.values()), read_pages(told)
         title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], room.small)
         made, fits = await made_articles(patterns, web_stationery(told), small, title)
         _check_fit(zip(patterns, fits), room)
@@ -134,9 +134,10 @@ class Gathered:
 
 async def gathered(workspace: Workspace, on: Edition, report: Report = unheard) -> Gathered:
     """All that the book is made of in an edition. Raises FindingsError where a pattern cannot be printed."""
-    patterns, front, back = read_prose(workspace, on.hand, print_room(on).steps)
-    room, pieces = print_room(on), [pattern.piece for pattern in patterns]
-    cover, small, made = await asyncio.gather(_front(workspace, pieces, on), _small_views(pieces, room.small), sections(workspace, patterns, on))
+    patterns, room = workable(workspace, workspace.patterns.values(), on.hand), print_room(on)
+    pieces = [pattern.piece for pattern in patterns]
+    made, cover, small, (front, back) = await asyncio.gather(
+        sections(workspace, patterns, on), _front(workspace, pieces, on), _small_views(pieces, room.small), _pages(workspace, on.hand, room.steps))
     _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, report)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
 
@@ -146,25 +147,27 @@ async def _front(workspace: Workspace, pieces: list[Piece], on: Edition) -> Fron
     return None if on.paper else await front_of(pieces, on, book.title, book.subtitle, [book.author])
 
 
+async def _pages(workspace: Workspace, hand: str, steps: float) -> tuple[tuple[Page, ...], tuple[Page, ...]]:
+    await asyncio.sleep(0)   # first let the workers have their orders
+    return read_pages(workspace, hand, steps)
+
+
 async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:
     return await views(pieces, await common_scale(pieces, box))
 
 
 def read(workspace: Workspace, room: Room) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
     """Patterns, front and back pages. Raises FindingsError where one of them cannot be printed in this room."""
-    patterns, front, back = read_prose(workspace)
+    patterns, pages = workable(workspace, workspace.patterns.values()), read_pages(workspace)
     _check_fit(((pattern, None) for pattern in patterns), room)
-    return patterns, front, back
+    return patterns, *pages
 
 
-def read_prose(workspace: Workspace, hand: str = "", steps: float = 1.0) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
-    """Patterns, which can all be worked, written for `hand` if it is given; front and back pages, with pictures of `steps` times the usual size. Raises FindingsError."""
-    patterns = workable(workspace, workspace.patterns.values(), hand)
-    if not patterns:
-        raise WrongUse("there is no pattern to build", "write one into patterns/")
+def read_pages(workspace: Workspace, hand: str = "", steps: float = 1.0) -> tuple[tuple[Page, ...], tuple[Page, ...]]:
+    """Front and back pages, for `hand` if it is given, with pictures of `steps` times the usual size. Raises FindingsError."""
     front, back = front_pages(workspace, hand, steps), back_pages(workspace)
     _check_names(workspace, (*front, *back))
-    return patterns, front, back
+    return front, back
 
 
 def named(book: Book) -> Book:
@@ -173,8 +176,10 @@ def named(book: Book) -> Book:
 
 
 def workable(workspace: Workspace, patterns: Iterable[Pattern], hand: str = "") -> list[Pattern]:
-    """The patterns, all of which must have a piece, and prose without unknown placeholders; written for `hand` if it is given."""
+    """The patterns, all of which must have a piece, and prose without unknown placeholders; written for `hand` if it is given. Raises FindingsError, and WrongUse where there are none."""
     patterns = list(patterns)
+    if not patterns:
+        raise WrongUse("there is no pattern to build", "write one into patterns/")
     broken = [pattern for pattern in patterns if pattern.piece is None]
     if broken:
         raise FindingsError(Finding(pattern.mark("body", "chart"), Severity.ERROR, "unreadable-chart",

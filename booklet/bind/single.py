@@ -24,7 +24,7 @@ from .grey import greyed, greyed_photos
 from .html import paper_setter
 from .looking import seen_in
 from .page_fit import Report, seen_findings, unheard, without_errors
-from .pages import SHIPPED, page
+from .pages import SHIPPED, Page, page
 from .pdf import typeset
 from .photos import photos
 from .press.scratch import Scratch
@@ -90,13 +90,19 @@ async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:
 
 async def _html(workspace: Workspace, slug: str, on: Edition) -> str:
     pattern = workable(workspace, [workspace.patterns[slug]], on.hand)[0]
-    (section,) = await sections(workspace, [pattern], on)
+    said = _("Pattern, version {version}", version=pattern.version)
+    (section,), front_page, front = await asyncio.gather(
+        sections(workspace, [pattern], on), front_of(_pieces(pattern), on, pattern.title, pattern.summary, [workspace.book.author, said]), _front_pages(workspace, on))
     errata = errata_of(workspace, pattern)
     setter = paper_setter(workspace.root, on, **shared(workspace))
     html = setter.fill("single.html.jinja", style=style(workspace.root, on), title=section.title, description=section.summary, single=section, patterns=[section],
-                       front_page=await front_of(_pieces(pattern), on, section.title, section.summary, [workspace.book.author, _("Pattern, version {version}", version=section.version)]), sections=[Markup("<!--section-->")],
-                       front=[page(workspace, name, on.hand, print_room(on).steps) for name in SHIPPED], errata=[errata] if errata else [])
+                       front_page=front_page, sections=[Markup("<!--section-->")], front=front, errata=[errata] if errata else [])
     return (greyed(html) if on.grey else html).replace("<!--section-->", section.html)
+
+
+async def _front_pages(workspace: Workspace, on: Edition) -> list[Page]:
+    await asyncio.sleep(0)   # first let the workers have their orders
+    return [page(workspace, name, on.hand, print_room(on).steps) for name in SHIPPED]
 
 
 def _pieces(pattern: Pattern) -> list[Piece]:

@@ -58,10 +58,10 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
         return
     from .reading import checked_whole   # reading and lint load much, and are not needed where nothing has changed
 
+    from ..bind.book import build as bind   # before the workers are forked, which need it too
+
     with workshop(folder, fresh, cluster):
         workspace, findings = checked_whole(folder, None if fresh else run.cache)
-        from ..bind.book import build as bind
-
         pages: list[Finding] = []
         with progress("loading the typesetter") as now:
             made = bind(workspace, formats, now, edition, pages.extend)

@@ -56,13 +56,13 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
     whole: list[Path] = []
     failed: list[tuple[str, BookletError]] = []
     pages: list[Finding] = []
+    if one_file:   # before the workers are forked, which need it too
+        from ..bind.web.one_file import build_each
+    else:
+        from ..bind.single import build_each
+
     with workshop(folder, fresh, cluster):
         workspace, broken, findings = those_without_errors(folder, slugs)
-        if one_file:
-            from ..bind.web.one_file import build_each
-        else:
-            from ..bind.single import build_each
-
         with progress("loading the typesetter") as now:
             def done(slug: str, made: list[Path] | BookletError) -> None:
                 now(f"bound {slug}")
