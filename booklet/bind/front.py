@@ -21,7 +21,7 @@ PADDING, SIDE = 0.04, 0.09   # of the height and of the width, round the words o
 TITLE, SUBTITLE, SMALL = 1.05, 1.1, 1.4   # leading of the title; size of the subtitle, rem; leading of small words
 SERIF = 0.94          # of a line is counted on, because widths are those of our sans
 GAPS = 7.5            # mm between title, subtitle and small words
-BLURB, ENTRY = 7.0, 2.4   # rem that the words at the back take over the titles, and each two titles
+BLURB, ENTRY, ENTRY_ALONE = 7.0, 2.4, 1.6   # rem that the words at the back take over the titles, and each two titles, or each that has a line of its own
 TOP, FOOT = 0.045, 0.02   # of the height: above the first wire, and under the pieces of each
 BETWEEN = 3.0         # mm, at the least, between two pieces and at the sides
 TINT = 0.84           # how far the ground is from the accent towards white
@@ -75,9 +75,9 @@ def _band(on: Edition, title: str, subtitle: str, small: Sequence[str]) -> float
 
 
 def _titles(on: Edition, band: float) -> int:
-    """How many titles the back of a book has room for, in two columns."""
+    """How many titles the back of a book has room for, in two columns; in one on a phone."""
     rem = on.type * 25.4 / 72
-    return max(2, 2 * int((on.height - band - on.height * 0.06 - BLURB * rem - 14.0) / (ENTRY * rem)))
+    return max(2, (1 if on.screen else 2) * int((on.height - band - on.height * 0.06 - BLURB * rem - 14.0) / ((ENTRY_ALONE if on.screen else ENTRY) * rem)))
 
 
 def deepened(colour: str) -> str:
