@@ -272,6 +272,16 @@ def test_a_cache_forgets_what_was_not_used_for_longest(tmp_path):
     assert [cache.get(key) is None for key in ("aa11", "bb22", "cc33")] == [False, True, False]
 
 
+def test_a_cache_keeps_all_that_a_build_has_used(tmp_path):
+    cache = Cache(tmp_path, most=250)
+    cache.put("aa11", b"x" * 50)
+    os.utime(cache._path("aa11"), (1, 1))
+    for at in range(9):
+        cache.put(f"bb2{at}", b"x" * 50)
+    cache.trim()
+    assert cache.get("aa11") is None and all(cache.get(f"bb2{at}") for at in range(9))
+
+
 @dataclass(frozen=True)
 class Deadly:
     """An order whose worker is stopped from outside, the first time."""

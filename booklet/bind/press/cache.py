@@ -1,7 +1,7 @@
 """What has been made before, in a folder that may be deleted at any time.
 
 An entry is a file named after the digest of its order. It is written aside and renamed, so that a reader sees all of it or nothing, and
-carries a digest of its own content: a damaged one counts as missing. Entries that have not been used for longest go first.
+carries a digest of its own content: a damaged one counts as missing. Entries that have not been used for longest go first; what this build has used stays.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from itertools import count
 from pathlib import Path
 
 KEPT = "build/.cache"       # of a workspace
-MOST = 512 * 1024 * 1024    # bytes that a cache may hold
+MOST = 512 * 1024 * 1024    # bytes that a cache may hold, unless one build uses more
 LEFTOVER = 3600             # seconds after which a file written aside belongs to a build that was killed
 _MAGIC = b"booklet cache 1\n"
 _aside = count()
@@ -27,6 +27,7 @@ class Cache:
         """`fresh`: nothing that is there already is used."""
         self.folder, self.most = folder, most
         self._old: set[str] | None = None if not fresh else set()
+        self._since = time.time() - 1   # clocks of file systems may lie behind
         self.written = False
 
     def get(self, key: str) -> bytes | None:
@@ -77,8 +78,8 @@ class Cache:
                     continue
                 entries.append((told.st_mtime, path.name, told.st_size, path))
                 room += told.st_size
-        for _, _, size, path in sorted(entries):
-            if room <= self.most:
+        for used, _, size, path in sorted(entries):
+            if room <= self.most or used > self._since:   # the next build needs what this one has used, however much that is
                 break
             with suppress(OSError):
                 path.unlink()
