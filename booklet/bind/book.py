@@ -33,8 +33,9 @@ from .html import dates, paper_setter
 from .looking import seen_in
 from .page_fit import Report, book_findings, page_findings, unheard, without_errors
 from .pages import Page, back_pages, front_pages
-from .pdf import typeset
+from .pdf import copy_of, set_copy
 from .photos import photos
+from .press.binding import Copy
 from .press.parts import held
 from .press.scratch import Scratch
 from .pictures import Picture
@@ -108,12 +109,17 @@ async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Ca
 async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], None] = lambda line: None, report: Report = unheard) -> Scratch:
     """The PDF of the inside of one edition, as it is typeset. `report` is told what is found on its pages."""
     with printing(workspace, on.language) as told:
-        book, pictures = await gathered(told, on, report), photos(workspace.root, workspace.patterns.values())
-        (html, elsewhere), titles = book_apart(told, book, on), book.titles
+        copy = await _copy(told, on, report)   # the book's texts and pictures are held by nobody else
     progress(f"setting {on}")
-    whole = await typeset(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, titles, on, elsewhere)
+    whole = await set_copy(copy)
     report(list(book_findings(workspace, await seen_in(whole, sheet(on)), on)))
     return whole.file
+
+
+async def _copy(workspace: Workspace, on: Edition, report: Report) -> Copy:
+    book, pictures = await gathered(workspace, on, report), photos(workspace.root, workspace.patterns.values())
+    html, elsewhere = book_apart(workspace, book, on)
+    return copy_of(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles, on, elsewhere)
 
 
 @dataclass(frozen=True)
@@ -232,7 +238,7 @@ def book_html(workspace: Workspace, book: Gathered, on: Edition) -> str:
 def book_apart(workspace: Workspace, book: Gathered, on: Edition) -> tuple[str, dict[str, Callable[[], str]]]:
     """The book as an HTML document that only names the sections of patterns, and what loads each of them: together they would not fit the memory."""
     setter = paper_setter(workspace.root, on, **shared(workspace))
-    elsewhere = {str(at): partial(getattr, section, "html") for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
+    elsewhere = {str(at): section.pages for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
     html = setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=book.sections,
                        front_page=book.cover, sections=[Markup(held(name)) for name in elsewhere], front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
     return greyed(html) if on.grey else html, elsewhere

@@ -43,10 +43,14 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
     return asyncio.run(typeset(html, root, files, titles, on)).file.read()
 
 
-async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(),
-                  elsewhere: Mapping[str, Callable[[], str]] | None = None) -> Bound:
+async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Bound:
     """As `make_pdf`, beside other work, and with what the PDF was joined from."""
-    return await bound(copy_of(html, root, files, titles, on, elsewhere), workshop())
+    return await set_copy(copy_of(html, root, files, titles, on))
+
+
+async def set_copy(copy: Copy) -> Bound:
+    """The PDF of a copy, made where `working_in` says."""
+    return await bound(copy, workshop())
 
 
 def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(), elsewhere: Mapping[str, Callable[[], str]] | None = None) -> Copy:

@@ -114,9 +114,14 @@ class Section:
     small: Picture | None = None   # one piece, at one scale in the whole book
 
     @property
+    def pages(self) -> Callable[[], Markup]:
+        """What loads its pages, and holds nothing of it."""
+        return partial(_pages, self.load)
+
+    @property
     def html(self) -> Markup:
         """Its pages."""
-        return Markup(self.load()[1].decode())
+        return self.pages()
 
     @property
     def view(self) -> Picture:
@@ -142,6 +147,10 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
         refuse(pattern, said["wrong"])
     return [Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], partial(_taken, shop, key, order), said["fits"])
             for pattern, order, (key, said) in zip(patterns, later, made)]
+
+
+def _pages(load: Callable[[], tuple[bytes, bytes]]) -> Markup:
+    return Markup(load()[1].decode())
 
 
 def _same(order: SectionOrder) -> SectionOrder:
