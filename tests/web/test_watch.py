@@ -47,6 +47,7 @@ def address(root):
 @pytest.fixture(scope="module")
 def browser(address):
     driver = started("--window-size=900,700")
+    driver.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": [{"name": "prefers-reduced-motion", "value": "reduce"}]})   # no place is measured while the page is moving
     driver.get(address)
     until(driver, "document.querySelector('.gallery')")
     yield driver
