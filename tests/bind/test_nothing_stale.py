@@ -50,7 +50,7 @@ def shop():
 
 
 def part_keys(root, shop):
-    """The key of every part of the book by its id or class, before anything is set."""
+    """The key of every part of the book by its name, before anything is set."""
     workspace = load(root)
     assert not [finding for finding in workspace.findings if finding.is_error]
     on = edition(workspace.book)
@@ -64,7 +64,16 @@ def part_keys(root, shop):
         copy = asyncio.run(made())
     placing = _Placing(copy, shop)
     placing.places = placing.wanted()
-    return {part.known.id or part.known.opening.split('"')[1]: key_of(placing.order(at)) for at, part in enumerate(copy.document.parts)}
+    return dict(zip(names(copy.document.parts), (key_of(placing.order(at)) for at in range(len(copy.document.parts)))))
+
+
+def names(parts):
+    """The id or class of each part; what goes on with a pattern has its id and a number."""
+    before, count = "", 1
+    for known in (part.known for part in parts):
+        goes_on = known.opening == '<div class="pattern more">'
+        before, count = (before, count + 1) if goes_on else (known.id or known.opening.split('"')[1], 1)
+        yield f"{before} {count}" if goes_on else before
 
 
 @pytest.fixture(scope="module")
@@ -147,41 +156,48 @@ def test_every_value_of_an_edition_reaches_sections_or_style_unless_it_is_for_th
     assert {path[0] for path, _ in leaves(on)} == set(Edition.__dataclass_fields__) and isinstance(print_room(on), Room)
 
 
-PATTERN_EDITS = {   # by field of a pattern file: what is written instead of what, and the parts beside its own that show it
-    "title": ("title: Morning Cloud", "title: Noon Cloud", {"imprint", "contents", "find-a-pattern", "back"}),
-    "summary": ("six stitches", "6 stitches", set()),
-    "version": ('"1.2"', '"1.3"', {"imprint"}),
-    "level": ("level: intermediate", "level: advanced", {"contents", "find-a-pattern"}),
-    "makes": ("makes: pair", "makes: single", set()),
-    "mirror": ("makes: pair", "makes: pair\nmirror: true", set()),
-    "front": ("makes: pair", "makes: pair\nmirror: true\nfront: true", set()),
-    "hand": ("hanger:", "hand: left\nhanger:", set()),
-    "beads": ('"#3d5a80"', '"#3d5a81"', {"cover", "contents", "back"}),
-    "body": ("    1 | W B W W B W", "    1 | W B B W B W", {"cover", "contents"}),
-    "fringe": ("    - 6W 2B > 3B", "    - 7W 2B > 3B", {"cover", "contents", "find-a-pattern"}),
-    "hanger": ("{kind: guard}", "{kind: ring}", {"cover", "contents"}),
-    "findings": ("size: 4 mm", "size: 5 mm", set()),
-    "thread": ("hanger:", "thread: {length: 1.2 m}\nhanger:", set()),
-    "photo": ("hanger:", "photo: {file: a.png, alt: a cloud}\nhanger:", set()),
-    "links": ("label: film", "label: a film", set()),
-    "notes": ("The base row has", "The first row has", set()),
-    "steps": ("hanger:", "steps: {ladder: {before: Breathe.}}\nhanger:", set()),
-    "colourways": ("name: plum", "name: damson", set()),
-    "language": ("hanger:", "language: de\nhanger:", {"imprint", "contents", "find-a-pattern", "back"}), "translations": ("hanger:", "translations: {de: {title: Wolke}}\nhanger:", None),
+def own(*numbers, slug=CLOUD):
+    """The parts of a pattern: 1 opens it, 2 is its body, 3 its fringe and what closes it. All three if none is named."""
+    return {slug if number == 1 else f"{slug} {number}" for number in numbers or (1, 2, 3)}
+
+
+EVERY = own() | own(1, 2, slug=STAR)
+CLOSING = own(3) | own(2, slug=STAR)   # one has no fringe
+PATTERN_EDITS = {   # by field of a pattern file: what is written instead of what, and the parts that show it
+    "title": ("title: Morning Cloud", "title: Noon Cloud", own() | {"imprint", "contents", "find-a-pattern", "back"}),
+    "summary": ("six stitches", "6 stitches", own(1)),
+    "version": ('"1.2"', '"1.3"', own() | {"imprint"}),
+    "level": ("level: intermediate", "level: advanced", own(1) | {"contents", "find-a-pattern"}),
+    "makes": ("makes: pair", "makes: single", own(1)),
+    "mirror": ("makes: pair", "makes: pair\nmirror: true", own(1, 3)),
+    "front": ("makes: pair", "makes: pair\nmirror: true\nfront: true", own(1, 3, 4, 5)),
+    "hand": ("hanger:", "hand: left\nhanger:", own(2, 3)),
+    "beads": ('"#3d5a80"', '"#3d5a81"', own() | {"cover", "contents", "back"}),
+    "body": ("    1 | W B W W B W", "    1 | W B B W B W", own() | {"cover", "contents"}),
+    "fringe": ("    - 6W 2B > 3B", "    - 7W 2B > 3B", own(1, 3) | {"cover", "contents", "find-a-pattern"}),
+    "hanger": ("{kind: guard}", "{kind: ring}", own() | {"cover", "contents"}),
+    "findings": ("size: 4 mm", "size: 5 mm", own(1)),
+    "thread": ("hanger:", "thread: {length: 1.2 m}\nhanger:", own()),
+    "photo": ("hanger:", "photo: {file: a.png, alt: a cloud}\nhanger:", own(1)),
+    "links": ("label: film", "label: a film", own(3)),
+    "notes": ("The base row has", "The first row has", own(3)),
+    "steps": ("hanger:", "steps: {ladder: {before: Breathe.}}\nhanger:", own(2)),
+    "colourways": ("name: plum", "name: damson", own(3)),
+    "language": ("hanger:", "language: de\nhanger:", own() | {"imprint", "contents", "find-a-pattern", "back"}), "translations": ("hanger:", "translations: {de: {title: Wolke}}\nhanger:", None),
     "counted": ("hanger:", "counted: {rows: 3}\nhanger:", None),
     "lint": ("The last strand has", "Its last strand has", None)}
 
 
-def test_every_field_of_a_pattern_file_sets_its_own_part_anew_and_those_that_name_it(tmp_path, shop, before):
+def test_every_field_of_a_pattern_file_sets_anew_what_shows_it(tmp_path, shop, before):
     assert PATTERN_EDITS.keys() == PatternFile.fields.keys()
     root = copy_of(TINY, tmp_path / "book")
     (root / "patterns" / "a.png").write_bytes(b"png")
     path = root / "patterns" / f"{CLOUD}.yaml"
     text = path.read_text("utf-8")
-    for field, (old, new, others) in PATTERN_EDITS.items():
+    for field, (old, new, parts) in PATTERN_EDITS.items():
         assert text.count(old) == 1, field
         path.write_text(text.replace(old, new), "utf-8")
-        assert changed(root, shop, before) == (set() if others is None else {CLOUD, *others}), field
+        assert changed(root, shop, before) == (parts or set()), field
     path.write_text(f"# a comment\n\n{text}", "utf-8")
     assert changed(root, shop, before) == set()
 
@@ -200,17 +216,17 @@ BOOK_EDITS = {   # by field of the book file: what is written instead of what, a
     "title": ("title: A Small Sky", "title: A Sky", {"cover", "imprint"}), "subtitle": ("Two pieces", "Some pieces", {"cover"}),
     "author": ("author: Isobar Bead Studio", "author: Isobar", {"cover", "imprint", "hello"}), "year": ("year: 2026", "year: 2027", {"imprint"}),
     "publisher": ("publisher: Isobar Bead Studio", "publisher: Isobar", {"imprint"}), "edition": ("First", "Second", {"imprint"}),
-    "copyright": ("© 2026", "© 2027", {"imprint", CLOUD, STAR, "back"}), "licence": ("make these", "make all", {"imprint"}),
-    "contact": ("corrections@", "errors@", {"imprint", CLOUD, STAR}), "isbn": ("order:", "isbn: 978-3-16-148410-0\norder:", set()),
+    "copyright": ("© 2026", "© 2027", {"imprint", *CLOSING, "back"}), "licence": ("make these", "make all", {"imprint"}),
+    "contact": ("corrections@", "errors@", {"imprint", *CLOSING}), "isbn": ("order:", "isbn: 978-3-16-148410-0\norder:", set()),
     "language": ("language: en", "language: en-GB", None), "page": ("gutter: 4 mm", "gutter: 5 mm", None),
     "editions": ("order:", "editions: {large: {large: true}}\norder:", set()),
-    "order": ("[morning-cloud, evening-star]", "[evening-star, morning-cloud]", {"cover", "imprint", "contents", CLOUD, STAR, "find-a-pattern", "back"}),
-    "front": ("front: [hello]", "front: []", {"hello", "contents", "before-you-begin", "techniques", CLOUD, STAR, "thanks", "glossary", "find-a-pattern", "back"}),
+    "order": ("[morning-cloud, evening-star]", "[evening-star, morning-cloud]", {"cover", "imprint", "contents", *own(1, 2, slug=STAR), "find-a-pattern", "back"}),
+    "front": ("front: [hello]", "front: []", {"hello", "contents", "before-you-begin", "techniques", *EVERY, "thanks", "glossary", "find-a-pattern", "back"}),
     "back": ("back: [thanks]", "back: []", {"thanks", "contents", "glossary", "find-a-pattern", "back"}),   # what stands behind may change sides
-    "spare": ("order:", "spare: 20 %\norder:", {CLOUD, STAR}), "pack": ("order:", "pack: 0.1 g\norder:", {CLOUD}),
-    "levels": ("order:", "levels: {beginner: [2-drop]}\norder:", set()), "defaults": ("order:", "defaults: {hand: left}\norder:", {CLOUD, STAR}),
+    "spare": ("order:", "spare: 20 %\norder:", {CLOUD, STAR}), "pack": ("order:", "pack: 0.1 g\norder:", own(1, 3)),
+    "levels": ("order:", "levels: {beginner: [2-drop]}\norder:", set()), "defaults": ("order:", "defaults: {hand: left}\norder:", own(2, 3) | own(2, slug=STAR)),
     "kinds": ("order:", "kinds: {cylinder 11/0: {shape: cylinder, diameter: 1.7 mm, length: 1.3 mm, hole: 0.8 mm}}\norder:",
-              {"cover", "contents", CLOUD, STAR, "find-a-pattern"}),
+              {"cover", "contents", *EVERY, "find-a-pattern"}),
     "threads": ("order:", "threads: {silk: {diameter: 0.2 mm}}\norder:", set()), "lint": ("order:", "lint: {severity: {lone-bead: off}}\norder:", set()),
     "translations": ("order:", "translations: {de: {title: Himmel}}\norder:", set())}
 
@@ -225,10 +241,12 @@ def test_every_field_of_the_book_file_sets_anew_what_shows_it(tmp_path, shop, be
         assert changed(root, shop, before) == (set(before) if parts is None else parts), field
 
 
-BOTH = {CLOUD, STAR}
+WORKED = own(2, 3) | own(2, slug=STAR)
 SHOWN_BY = {   # by template or style sheet: the parts that it makes; None for all. Those that are not named here make none of this book
-    "common.css": None, "print.css": None, "page.css.jinja": None, "parts/finder.html.jinja": {"find-a-pattern"}, "parts/imprint.html.jinja": {"imprint"}, "parts/back.html.jinja": {"back"}, "parts/front.html.jinja": {"cover"},
-    **{f"parts/{name}.html.jinja": BOTH for name in ("pattern", "opening", "materials", "body", "steps", "key", "closing", "web-links")}, **{f"parts/{name}.html.jinja": {CLOUD} for name in ("fringe", "about", "colours")}}
+    "common.css": None, "print.css": None, "page.css.jinja": None, "parts/finder.html.jinja": {"find-a-pattern"}, "parts/imprint.html.jinja": {"imprint"},
+    "parts/back.html.jinja": {"back"}, "parts/front.html.jinja": {"cover"}, "parts/pattern.html.jinja": EVERY, "parts/body.html.jinja": own(2) | own(2, slug=STAR),
+    **{f"parts/{name}.html.jinja": {CLOUD, STAR} for name in ("opening", "materials")}, **{f"parts/{name}.html.jinja": WORKED for name in ("steps", "key")},
+    **{f"parts/{name}.html.jinja": CLOSING for name in ("closing", "web-links")}, **{f"parts/{name}.html.jinja": own(3) for name in ("fringe", "about", "colours")}}
 
 
 def with_changed(root, names):

@@ -24,7 +24,7 @@ from booklet.bind.press.binding import bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.orders import PartOrder, Setting, key_of
-from booklet.bind.press.parts import FOLIO, Part
+from booklet.bind.press.parts import FOLIO, written
 from booklet.bind.press.tagged import finish
 from booklet.bind.press.workshop import HereAndNow, Workshop, pool
 from booklet.errors import UnreadableInput
@@ -211,7 +211,7 @@ def test_one_edit_sets_one_part_anew(copy, kept):
     parts = list(copy.document.parts)
     at = next(at for at, part in enumerate(parts) if part.known.id == "morning-cloud")
     text = parts[at].html.replace("Materials", "Materiel")
-    parts[at] = Part(lambda: text)
+    parts[at] = written(text)
     changed, filled = bound(replace(copy, document=replace(copy.document, parts=tuple(parts))), folder)
     assert [order.html[:40] for order in filled if isinstance(order, PartOrder)] == [text[:40]]
     assert changed != whole

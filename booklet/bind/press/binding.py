@@ -23,6 +23,7 @@ from .scratch import Scratch
 from .workshop import Later, Workshop
 
 SHEET = 24     # page numbers that are made at a time
+LIKELY = 100   # a page number that is as wide as most
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
 
 
@@ -99,7 +100,7 @@ class _Placing:
         openings = tuple(sorted({part.known.opening for part in self.parts}))
         sides = json.loads(await self.workshop.result(SidesOrder(self.copy.setting, openings)))
         self.forced = [sides[part.known.opening] for part in self.parts]
-        await self._set([at for at, part in enumerate(self.parts) if not part.known.folios])   # those that print page numbers wait for them
+        await self._set(range(len(self.parts)))   # those that print page numbers show by it how many pages they take
         for _ in range(ROUNDS):
             changed = [at for at, place in enumerate(self.wanted()) if place != self.places[at]]
             if not changed:
@@ -137,16 +138,14 @@ class _Placing:
         return wanted
 
     def _numbers(self) -> dict[str, int]:
-        """Page numbers by id."""
+        """Page numbers by id; all alike as long as a part is not set yet."""
+        if None in self.placed:
+            return {name: LIKELY for part in self.parts for name in part.known.folios}
         numbers, start = {}, 1
-        for at, part in enumerate(self.parts):
-            head = self.placed[at]
-            names = head.names if head else {part.known.id: (0,)} if part.known.id else {}
-            for name, (page, *_) in names.items():
+        for head in self.placed:
+            for name, (page, *_) in head.names.items():
                 numbers.setdefault(name, start + int(page))
-            start += self._count(at)
-        if None in self.placed:   # a part that is not set yet may hold other places
-            numbers |= {name: numbers.get(name, 1) for part in self.parts for name in part.known.folios}
+            start += len(head.pages)
         return numbers
 
     def _count(self, at: int) -> int:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import zlib
-from collections.abc import Iterable
 from typing import Any
 
 from .fragment import MARK, Face, Fragment
@@ -103,8 +102,7 @@ class _Taker:
             matrix = Matrix(a=SCALE, d=-SCALE, f=page.height * SCALE)
             for name, (x, y, *_) in page.anchors.items():
                 self.fragment.names.setdefault(name, [at, *matrix.transform_point(x, y)])
-        tree = self.document.copy([self.document.pages[number] for number in self.pages]).make_bookmark_tree(SCALE, transform_pages=True)
-        self.fragment.outline = _plain(tree)
+            self.fragment.outline += [[level, label, at, *matrix.transform_point(*point), state == "closed"] for level, label, point, state in page.bookmarks]
 
     def _object(self, reference: bytes):
         return self.pdf.objects[int(reference.split()[0])]
@@ -160,10 +158,6 @@ class _Taker:
 
 def _owned(name) -> bytes:
     return b"(" + mark("N") + b"-" + name.string.encode() + b")"
-
-
-def _plain(tree: Iterable) -> list:
-    return [[title, page, x, y, state == "closed", _plain(children)] for title, (page, x, y), children, state in tree]
 
 
 def take_one(pdf, value: bytes | Any) -> Fragment:

@@ -13,7 +13,7 @@ from hashlib import sha256
 from typing import Any
 
 MARK = b"\xff"
-_MAGIC = b"booklet fragment 1\n"
+_MAGIC = b"booklet fragment 2\n"
 
 
 @dataclass(frozen=True)
@@ -47,7 +47,7 @@ class Fragment:
     owners: list[bytes] = field(default_factory=list)          # values of the parent tree, by the fragment's keys
     names: dict[str, list[float]] = field(default_factory=dict)   # places: page, x, y
     links: dict[str, str] = field(default_factory=dict)        # names of places that links lead to, with their titles
-    outline: list = field(default_factory=list)                # title, page, x, y, closed, children
+    outline: list = field(default_factory=list)                # bookmarks: level, title, page, x, y, closed
     faces: dict[str, Face] = field(default_factory=dict)
     catalog: dict[str, str] = field(default_factory=dict)      # what else the catalog of the PDF must hold
 

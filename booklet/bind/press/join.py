@@ -9,12 +9,13 @@ from __future__ import annotations
 import re
 import zlib
 from array import array
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from hashlib import sha256
 from typing import BinaryIO
 
 from .fragment import Fragment
 from .metadata import About, information, packet
+from .outline import Outline
 from .pdf_text import name_of, text_of
 
 _MARKS = re.compile(rb"\xff([a-zA-Z])(\d*);")
@@ -82,7 +83,7 @@ class Join:
         self.tops: list[bytes] = []
         self.owners: list[bytes] = []
         self.names: dict[str, bytes] = {}
-        self.outline: list = []
+        self.outline = Outline()
         self.catalog: dict[str, bytes] = {}
         self.parts = 0
         self.fonts = self.free
@@ -101,8 +102,9 @@ class Join:
         self.tops += [b"%d 0 R" % (base + top) for top in part.tops]
         self.owners += [self._filled(owner, base, keys) for owner in part.owners]
         for name, (page, x, y) in part.names.items():
-            self.names.setdefault(name, b"[%d 0 R /XYZ %s %s 0]" % (numbers[int(page)], _number(x), _number(y)))
-        self.outline += _placed(part.outline, numbers)
+            self.names.setdefault(name, _place(numbers[int(page)], x, y))
+        for level, title, page, x, y, closed in part.outline:
+            self.outline.add(level, title, _place(numbers[page], x, y), closed)
         self.pages += numbers
         for key, value in part.catalog.items():
             self.catalog.setdefault(key, self._filled(value.encode("latin-1"), base, keys))
@@ -154,7 +156,7 @@ class Join:
         entries = {"Type": b"/Catalog", "Pages": b"%d 0 R" % PAGES, "Lang": text_of(about.language), "Metadata": b"%d 0 R" % METADATA,
                    "MarkInfo": b"<</Marked true>>", "StructTreeRoot": b"%d 0 R" % ROOT, "ViewerPreferences": b"<</DisplayDocTitle true>>",
                    "PageLabels": b"<</Nums [0 <</S /D>>]>>", "Names": b"<</Dests %d 0 R>>" % PLACES, **self.catalog}
-        if self.outline:
+        if self.outline.top:
             entries["Outlines"] = b"%d 0 R" % OUTLINE
         return b"<<" + b"".join(name_of(key) + b" " + value for key, value in entries.items()) + b">>"
 
@@ -176,15 +178,14 @@ class Join:
                 made.append((numbers[at], b"<</Title %s/Parent %d 0 R/Dest %s%s>>" % (text_of(title), parent, place, links)))
             return numbers[0], numbers[-1], shown
 
-        if self.outline:
-            first, last, shown = put(self.outline, OUTLINE)
+        if self.outline.top:
+            first, last, shown = put(self.outline.top, OUTLINE)
             made.append((OUTLINE, b"<</Type /Outlines/First %d 0 R/Last %d 0 R/Count %d>>" % (first, last, shown)))
         return made
 
 
-def _placed(outline: Iterable, pages: Sequence[int]) -> list:
-    return [(title, b"[%d 0 R /XYZ %s %s 0]" % (pages[page], _number(x), _number(y)), closed, _placed(children, pages))
-            for title, page, x, y, closed, children in outline]
+def _place(page: int, x: float, y: float) -> bytes:
+    return b"[%d 0 R /XYZ %s %s 0]" % (page, _number(x), _number(y))
 
 
 def _number(value: float) -> bytes:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import partial
 from html import unescape
 from types import MappingProxyType
 from typing import NamedTuple
@@ -24,6 +24,7 @@ _OWN_ID = re.compile(r'\bid="([^"]*)"')
 _INNER = re.compile(r'href="#([^"]*)"')   # begins with plain signs, which are found fast
 FOLIO, FOLIO_END = "\ue000", "\ue001"     # private characters, which no text of a book may hold
 _HELD = re.compile(r'<div data-held="([^"]*)"></div>')
+CUT = "<!--cut-->"   # in what is held elsewhere: here another part begins
 _FOLIO = re.compile(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}")
 
 
@@ -42,18 +43,11 @@ class Part:
     """One part. Its HTML is asked for when it is needed, and not held by the part."""
 
     load: Callable[[], str]
+    known: Known
 
     @property
     def html(self) -> str:
         return self.load()
-
-    @cached_property
-    def known(self) -> Known:
-        html = self.html
-        tag = _TAG.match(html)
-        own, said = _OWN_ID.search(tag[3]), _CLASS.search(tag[3])
-        return Known(unescape(own[1]) if own else "", f"<{tag[2]}{f' {said[0]}' if said else ''}>", tuple(sorted(set(_FOLIO.findall(html)))),
-                     tuple(sorted(set(named_in(html)))), len(html))
 
     def printed(self, titles: Mapping[str, str], numbers: Mapping[str, int]) -> str:
         """Its HTML with its inner links as links of the book, which say where they lead, and with page numbers.
@@ -69,8 +63,13 @@ class Part:
         return _FOLIO.sub(lambda match: str(numbers[match[1]]), _INNER.sub(link, self.html))
 
 
+def written(html: str) -> Part:
+    """A part with this HTML."""
+    return Part(lambda: html, _known(html))
+
+
 def held(name: str) -> str:
-    """What stands in a document for a part that is held elsewhere under this name."""
+    """What stands in a document for one or more parts that are held elsewhere under this name."""
     return f'<div data-held="{name}"></div>'
 
 
@@ -90,16 +89,34 @@ class Document:
 
 
 def cut(html: str, elsewhere: Mapping[str, Callable[[], str]] = MappingProxyType({})) -> Document:
-    """The parts of a document. `elsewhere` loads those that it only names; see `held`. Raises UnreadableInput where text stands between them."""
+    """The parts of a document. `elsewhere` loads those that it only names (see `held`), with CUT between them. Raises UnreadableInput where text stands between them."""
     html = _COMMENT.sub("", html)
     opening = next(match for match in _TAG.finditer(html) if match[2] == "body" and not match[1])
     head, inner = html[:opening.start()], html[opening.end():html.rindex("</body>")]
-    return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(_part(text, elsewhere) for text in _children(inner)))
+    return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(part for text in _children(inner) for part in _parts(text, elsewhere)))
 
 
-def _part(text: str, elsewhere: Mapping[str, Callable[[], str]]) -> Part:
+def _parts(text: str, elsewhere: Mapping[str, Callable[[], str]]) -> list[Part]:
     named = _HELD.fullmatch(text)
-    return Part(elsewhere[named[1]] if named else lambda: text)
+    if not named:
+        return [written(text)]
+    load = elsewhere[named[1]]
+    return [Part(partial(_piece, load, at), _known(one)) for at, one in enumerate(_pieces(load()))]
+
+
+def _piece(load: Callable[[], str], at: int) -> str:
+    return _pieces(load())[at]
+
+
+def _pieces(html: str) -> list[str]:
+    return [one.strip() for one in html.split(CUT)]
+
+
+def _known(html: str) -> Known:
+    tag = _TAG.match(html)
+    own, said = _OWN_ID.search(tag[3]), _CLASS.search(tag[3])
+    return Known(unescape(own[1]) if own else "", f"<{tag[2]}{f' {said[0]}' if said else ''}>", tuple(sorted(set(_FOLIO.findall(html)))),
+                 tuple(sorted(set(named_in(html)))), len(html))
 
 
 def _children(inner: str) -> Iterator[str]:
