@@ -112,8 +112,9 @@ async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], Non
         copy = await _copy(told, on, report)   # the book's texts and pictures are held by nobody else
     progress(f"setting {on}")
     whole = await set_copy(copy)
-    report(list(book_findings(workspace, await seen_in(whole, sheet(on)), on)))
-    return whole.file
+    seen, file = await asyncio.gather(seen_in(whole, sheet(on)), whole.joined())
+    report(list(book_findings(workspace, seen, on)))
+    return file
 
 
 async def _copy(workspace: Workspace, on: Edition, report: Report) -> Copy:

@@ -47,7 +47,7 @@ async def cover_pdf(workspace: Workspace, on: Edition, pages: int) -> Scratch:
     """The typeset cover for an inside of so many pages."""
     with printing(workspace, on.language) as told:
         html = await _html(told, on, pages)
-    return (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {}, on)).file
+    return await (await typeset(greyed(html) if on.grey else html, workspace.root, {}, {}, on)).joined()
 
 
 async def _html(workspace: Workspace, on: Edition, pages: int) -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -10,7 +9,7 @@ from pathlib import Path
 
 from .edition import Edition
 from .press.addresses import files_of_templates, named_in
-from .press.binding import Bound, Copy, bound
+from .press.binding import Bound, Copy, bind, bound
 from .press.orders import Setting
 from .press.parts import cut
 from .press.versions import faces_digest
@@ -40,16 +39,16 @@ def make_pdf(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[
 
     Raises UnreadableInput for a picture that cannot be read.
     """
-    return asyncio.run(typeset(html, root, files, titles, on)).file.read()
+    return bind(copy_of(html, root, files, titles, on), workshop())
 
 
 async def typeset(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition()) -> Bound:
-    """As `make_pdf`, beside other work, and with what the PDF was joined from."""
+    """What `make_pdf` joins to its PDF, made beside other work."""
     return await set_copy(copy_of(html, root, files, titles, on))
 
 
 async def set_copy(copy: Copy) -> Bound:
-    """The PDF of a copy, made where `working_in` says."""
+    """The set parts of a copy, made where `working_in` says."""
     return await bound(copy, workshop())
 
 

@@ -78,8 +78,9 @@ async def bound(workspace: Workspace, slug: str, on: Edition, report: Report = u
     """The PDF of a single in one edition, as it is typeset. `report` is told what is found on its pages."""
     pictures = photos(workspace.root, [workspace.patterns[slug]])
     whole = await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)
-    report(list(seen_findings(workspace, workspace.patterns[slug], await seen_in(whole, sheet(on)), on)))
-    return whole.file
+    seen, file = await asyncio.gather(seen_in(whole, sheet(on)), whole.joined())
+    report(list(seen_findings(workspace, workspace.patterns[slug], seen, on)))
+    return file
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

@@ -25,7 +25,11 @@ TRIMS = {name: (width * 72, height * 72) for name, (width, height) in INCHES.ite
 def boxes(on):
     """Width and height of media, bleed and trim box of a page that was set, points."""
     html = f'<!DOCTYPE html><html lang="en"><head><title>A page</title><style>{style(TINY, on)}</style></head><body class="book"><section class="page"><h1>A page</h1></section></body></html>'
-    made = finished(asyncio.run(typeset(html, TINY, {}, {}, on)).file, on)
+
+    async def joined():
+        return await (await typeset(html, TINY, {}, {}, on)).joined()
+
+    made = finished(asyncio.run(joined()), on)
     with pikepdf.open(made.file) as pdf:
         found = [[float(side) for side in pdf.pages[0][f"/{name}"]] for name in ("MediaBox", "BleedBox", "TrimBox")]
     for outer, inner in zip(found, found[1:]):

@@ -9,7 +9,7 @@ from __future__ import annotations
 import asyncio
 import json
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import NamedTuple
@@ -17,6 +17,7 @@ from typing import NamedTuple
 from ...errors import UnreadableInput
 from .fragment import Face, Fragment, unpacked
 from .join import Join
+from .metadata import About
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .parts import Document
 from .scratch import Scratch
@@ -39,20 +40,35 @@ class Copy:
 
 @dataclass(frozen=True)
 class Bound:
-    """A PDF, and the fragments that it was joined from, packed, one at a time."""
+    """All that a PDF is joined from: its fragments, packed, one at a time, and what draws the number of each page."""
 
-    file: Scratch
     parts: Sequence[Later]
     fonts: bytes
+    numbers: Iterator[bytes]
+    about: About
+
+    async def joined(self) -> Scratch:
+        """The PDF. It can be asked for once; whoever works beside it gets a turn after every part."""
+        made = Scratch()
+        join = Join(unpacked(self.fonts), made.file)
+        for part in self.parts:
+            fragment = unpacked(part.make())
+            join.add(fragment, [next(self.numbers) for _ in fragment.pages])
+            await asyncio.sleep(0)
+        join.finish(self.about)
+        return made
 
 
 def bind(copy: Copy, workshop: Workshop) -> bytes:
     """The PDF of a document. Raises UnreadableInput where it cannot be set."""
-    return asyncio.run(bound(copy, workshop)).file.read()
+    async def whole() -> Scratch:
+        return await (await bound(copy, workshop)).joined()
+
+    return asyncio.run(whole()).read()
 
 
 async def bound(copy: Copy, workshop: Workshop) -> Bound:
-    """As `bind`, beside other work."""
+    """The set parts of a document, made beside other work. Raises UnreadableInput where one cannot be set."""
     placing = _Placing(copy, workshop)
     placed = await placing.settled()
     _check_links(placed)
@@ -60,13 +76,7 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
     parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
     fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
-    made = Scratch()
-    joined = Join(unpacked(fonts), made.file)
-    for part in parts:
-        fragment = unpacked(part.make())
-        joined.add(fragment, [next(numbers) for _ in fragment.pages])
-    joined.finish(copy.document.about)
-    return Bound(made, parts, fonts)
+    return Bound(parts, fonts, numbers, copy.document.about)
 
 
 class _Place(NamedTuple):
