@@ -79,7 +79,7 @@ def for_lines(html: Markup) -> Markup:
 
 
 def _tick_printed(part: str, name: int | str, second: bool = False) -> Markup:
-    return Markup('<span class="tick">☐</span>')
+    return Markup('<span class="tick">☐ </span>')
 
 
 def moment(environ: Callable = os.environ.get) -> str:
