@@ -11,7 +11,8 @@ from .geometry import Sheet
 from .pdf import workshop
 from .press.binding import Bound
 from .press.fragment import unpacked
-from .press.join import Join
+from .press.join import FIRST_KEY, FIRST_OBJECT, Join
+from .press.link import linked
 from .press.metadata import About
 from .press.orders import UNKEYED
 from .press.workshop import Later
@@ -28,9 +29,9 @@ class LookOrder:
 
     def fill(self) -> bytes:
         made = io.BytesIO()
-        joined, part = Join(unpacked(self.fonts), made), unpacked(self.part)
-        joined.add(part, [b""] * len(part.pages))
-        joined.finish(About(""))
+        joined, part = Join(made), unpacked(self.part)
+        joined.add(linked(part, FIRST_OBJECT, FIRST_KEY), [b""] * len(part.pages))
+        joined.finish(unpacked(self.fonts), About(""))
         lacking = any(0 in face.widths for face in part.faces.values())   # the typesetter gives the empty box a width where it prints one
         return json.dumps(looked_at(made.getvalue(), self.sheet, lacking)).encode()
 

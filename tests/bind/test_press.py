@@ -23,6 +23,7 @@ from booklet.bind.press.addresses import BASE, fetcher_of
 from booklet.bind.press.binding import bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
+from booklet.bind.press.link import LinkOrder
 from booklet.bind.press.orders import PartOrder, Setting, key_of
 from booklet.bind.press.parts import FOLIO, written
 from booklet.bind.press.tagged import finish
@@ -214,6 +215,7 @@ def test_one_edit_sets_one_part_anew(copy, kept):
     parts[at] = written(text)
     changed, filled = bound(replace(copy, document=replace(copy.document, parts=tuple(parts))), folder)
     assert [order.html[:40] for order in filled if isinstance(order, PartOrder)] == [text[:40]]
+    assert len([order for order in filled if isinstance(order, LinkOrder)]) == 1
     assert changed != whole
 
 

@@ -16,7 +16,8 @@ from typing import NamedTuple
 
 from ...errors import UnreadableInput
 from .fragment import Face, Fragment, unpacked
-from .join import Join
+from .join import FIRST_KEY, FIRST_OBJECT, Join
+from .link import Extent, LinkOrder, extent, unpacked_link
 from .metadata import About
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .parts import Document
@@ -40,9 +41,10 @@ class Copy:
 
 @dataclass(frozen=True)
 class Bound:
-    """All that a PDF is joined from: its fragments, packed, one at a time, and what draws the number of each page."""
+    """All that a PDF is joined from: its fragments, packed, one at a time, the same with their places in the file, and what draws the number of each page."""
 
     parts: Sequence[Later]
+    links: Sequence[Later]
     fonts: bytes
     numbers: Iterator[bytes]
     about: About
@@ -50,12 +52,12 @@ class Bound:
     async def joined(self) -> Scratch:
         """The PDF. It can be asked for once; whoever works beside it gets a turn after every part."""
         made = Scratch()
-        join = Join(unpacked(self.fonts), made.file)
-        for part in self.parts:
-            fragment = unpacked(part.make())
-            join.add(fragment, [next(self.numbers) for _ in fragment.pages])
+        join = Join(made.file)
+        for link in self.links:
+            part = unpacked_link(link.make())
+            join.add(part, [next(self.numbers) for _ in part.pages])
             await asyncio.sleep(0)
-        join.finish(self.about)
+        join.finish(unpacked(self.fonts), self.about)
         return made
 
 
@@ -72,11 +74,25 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     placing = _Placing(copy, workshop)
     placed = await placing.settled()
     _check_links(placed)
-    sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
-    numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
     parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
+    set_sheets, links = await asyncio.gather(workshop.results(_folio_orders(copy.setting, placed)), _linked(parts, placed, workshop))
+    sheets = [unpacked(content) for content in set_sheets]
+    numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
     fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
-    return Bound(parts, fonts, numbers, copy.document.about)
+    return Bound(parts, links, fonts, numbers, copy.document.about)
+
+
+async def _linked(parts: Sequence[Later], placed: Sequence[_Head], workshop: Workshop) -> list[Later]:
+    """The parts with their places in the file, one behind the other."""
+    orders, base, key = [], FIRST_OBJECT, FIRST_KEY
+    for part, head in zip(parts, placed):
+        orders.append(Later(partial(_link, part, base, key)))
+        base, key = base + head.extent.objects, key + head.extent.keys
+    return [Later(partial(workshop.take, name, order)) for order, (name, _) in zip(orders, await workshop.each(orders, len))]
+
+
+def _link(part: Later, base: int, key: int) -> LinkOrder:
+    return LinkOrder(part.make(), base, key)
 
 
 class _Place(NamedTuple):
@@ -93,6 +109,7 @@ class _Head(NamedTuple):
     pages: list
     names: Mapping[str, Sequence[float]]
     links: Sequence[str]
+    extent: Extent
 
 
 class _Placing:
@@ -170,7 +187,7 @@ def _number(name: str, numbers: Mapping[str, int]) -> int:
 
 def _head(content: bytes) -> _Head:
     fragment = unpacked(content)
-    return _Head([(page["side"], page["name"], page["blank"]) for page in fragment.pages], fragment.names, list(fragment.links))
+    return _Head([(page["side"], page["name"], page["blank"]) for page in fragment.pages], fragment.names, list(fragment.links), extent(fragment))
 
 
 def _check_links(placed: Sequence[_Head]) -> None:

@@ -9,7 +9,7 @@ class Bookmark(NamedTuple):
     """One entry; `place` is where it leads, as PDF."""
 
     title: str
-    place: bytes
+    place: str
     closed: bool
     below: list[Bookmark]
 
@@ -21,7 +21,7 @@ class Outline:
         self.top: list[Bookmark] = []
         self._open: list[tuple[int, list[Bookmark]]] = []   # level of each open entry, and what is below it
 
-    def add(self, level: int, title: str, place: bytes, closed: bool) -> None:
+    def add(self, level: int, title: str, place: str, closed: bool) -> None:
         """Put an entry below the last one of a higher level."""
         while self._open and self._open[-1][0] >= level:
             self._open.pop()
