@@ -22,14 +22,12 @@ from .inks import boxed
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .tagged import finish, tell_languages
 
-MOST_GARBAGE = 500_000   # objects, a hundred megabytes: what ten patterns leave behind
 END = "booklet-end"      # id of the empty element behind a part, which shows where the part has ended
 
 
 def warm() -> None:
-    """Make a worker ready: import the typesetter, and leave its garbage to be collected between orders."""
+    """Make a worker ready: import the typesetter, which is never garbage."""
     _engine()
-    gc.disable()
     gc.freeze()
 
 
@@ -52,20 +50,15 @@ def _sheet(style: str, files: tuple[tuple[str, bytes], ...]):
 
 @contextmanager
 def _heard() -> Iterator[None]:
-    """Whatever the typesetter would only log as an error is raised. Garbage waits until there is enough of it, which saves a sixth of the time."""
-    problems, collects = _Problems(), gc.isenabled()
+    """Whatever the typesetter would only log as an error is raised."""
+    problems = _Problems()
     logger = logging.getLogger("weasyprint")
     before, logger.propagate = (list(logger.handlers), logger.propagate), False
     logger.handlers = [problems]
-    gc.disable()
     try:
         yield
     finally:
         logger.handlers, logger.propagate = before
-        if gc.get_count()[0] > MOST_GARBAGE:
-            gc.collect()
-        if collects:
-            gc.enable()
     if problems.texts:
         raise UnreadableInput(f"the PDF cannot be set: {problems.texts[0]}")
 

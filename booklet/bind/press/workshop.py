@@ -6,6 +6,7 @@ An executor is anything that has `submit` and returns futures of the standard li
 from __future__ import annotations
 
 import asyncio
+import gc
 import os
 import threading
 from collections.abc import Callable, Iterable, Sequence
@@ -21,6 +22,7 @@ from .orders import key_of
 Read = TypeVar("Read")
 PATIENCE = "10s"   # to wait for a scheduler
 AT_ONCE = 32     # orders that are held at a time where each holds much: more than there are workers, and few enough for the memory
+MOST_GARBAGE = 500_000   # objects, a hundred megabytes: what ten patterns leave behind
 RETRIES = 2      # times that an order is handed out again after its worker has died
 
 
@@ -78,8 +80,16 @@ def cluster(address: str) -> Executor:
 
 
 def fill(order: Any) -> bytes:
-    """What a worker runs."""
-    return order.fill()
+    """What a worker runs. Garbage waits until there is enough of it, which saves a sixth of the time."""
+    collects = gc.isenabled()
+    gc.disable()
+    try:
+        return order.fill()
+    finally:
+        if gc.get_count()[0] > MOST_GARBAGE:
+            gc.collect()
+        if collects:
+            gc.enable()
 
 
 class Workshop:
@@ -109,7 +119,7 @@ class Workshop:
             if self._typesets and isinstance(self._executor, ProcessPoolExecutor):
                 from .typeset import warm
 
-                for _ in range(self._executor._max_workers):
+                for _ in range(self._executor._max_workers - 1):   # one is left free for what is drawn before anything is set
                     self._executor.submit(warm)
 
     async def results(self, orders: Iterable[Any]) -> list[bytes]:
