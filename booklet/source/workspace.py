@@ -6,7 +6,7 @@ import os
 import re
 from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 
@@ -38,7 +38,7 @@ class Workspace(Struct, frozen=True):
     releases: Releases | None = None    # None where nothing was published
 
 
-Known = dict[str, tuple[str, Book, tuple[Pattern | None, list[Finding]]]]   # what was read, by name of file: its text, the book, and what came of them
+Known = dict[str, tuple["str | None", "Book | None", tuple[Any, list[Finding]]]]   # what was read, by name of file: its text, the book that it was read for, and what came of them
 
 
 def load(root: Path, only: Iterable[Path] | None = None, known: Known | None = None) -> Workspace:
@@ -48,7 +48,7 @@ def load(root: Path, only: Iterable[Path] | None = None, known: Known | None = N
 
     Nothing raises: a folder or file that cannot be read is a finding.
     """
-    book, findings = _book(root)
+    book, findings = _book(root, known)
     everything, misnamed = _listed(root)
     findings += misnamed if only is None else []
     patterns: dict[str, Pattern] = {}
@@ -87,7 +87,7 @@ def read_one(file: Path, root: Path, book: Book, known: Known | None = None) -> 
     if text is None:
         return None, findings
     known = {} if known is None else known
-    if known.get(name, ())[:2] != (text, book):
+    if known.get(name, ())[:2] != (text, book):   # a book is equal to itself alone
         known[name] = text, book, read_pattern(text, name, file.stem, book)
     pattern, found = known[name][2]
     findings += found
@@ -105,14 +105,16 @@ def read_text(data: str | bytes, name: str, slug: str, book: Book) -> tuple[Patt
     return read_pattern(text, name, slug, book)
 
 
-def _book(root: Path) -> tuple[Book, list[Finding]]:
-    path = root / FOLDER / BOOK_FILE
-    if not os.path.lexists(path):
-        return Book(), []
-    text, findings = read_file(path, root)
-    if text is None:
-        return Book(name_in(path, root), broken=True), findings
-    return read_book(text, name_in(path, root))
+def _book(root: Path, known: Known | None = None) -> tuple[Book, list[Finding]]:
+    path, known = root / FOLDER / BOOK_FILE, {} if known is None else known
+    name, there = name_in(path, root), os.path.lexists(path)
+    text, findings = read_file(path, root) if there else (None, [])
+    if there and text is None:
+        return Book(name, broken=True), findings
+    if known.get(name, ())[:2] != (text, None):
+        known[name] = text, None, read_book(text, name) if there else (Book(), [])
+    book, findings = known[name][2]
+    return book, list(findings)
 
 
 def _releases(root: Path) -> tuple[Releases | None, list[Finding]]:

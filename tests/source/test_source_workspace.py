@@ -37,6 +37,24 @@ def test_patterns_without_a_book(root):
     assert workspace.book.file == "" and workspace.patterns["b"].file == "patterns/b.yaml" and workspace.patterns["b"].piece
 
 
+@pytest.mark.parametrize("book", ["", BOOK])
+def test_what_has_not_changed_is_not_read_again(root, book):
+    put(root, "a.yaml", PLAIN)
+    put(root, "b.yaml", PLAIN)
+    if book:
+        put(root, "book.yaml", book)
+    known = {}
+    first = load(root, known=known)
+    put(root, "b.yaml", PLAIN.replace("Cloud Shadow", "Cloud Edge"))
+    second = load(root, known=known)
+    assert second.book is first.book and second.patterns["a"] is first.patterns["a"]
+    assert second.patterns["b"].title != first.patterns["b"].title and second.findings == first.findings
+    put(root, "book.yaml", "title: Another")
+    third = load(root, known=known)
+    assert third.book.title == "Another" and third.patterns["a"] is not first.patterns["a"]
+    assert said(root, known=known) == said(root)
+
+
 def test_the_book_orders_its_patterns(root):
     for name in "abcd":
         put(root, f"{name}.yaml", PLAIN)
