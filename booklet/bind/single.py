@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable, Iterable
+from functools import partial
 from pathlib import Path
 
 from markupsafe import Markup
@@ -34,6 +35,7 @@ from .volume import volume
 
 
 AT_ONCE = 16   # singles that are under way at a time: more than there are workers, and few enough for the memory
+Done = Callable[[str, "list[Path] | BookletError"], None]
 
 
 def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
@@ -41,25 +43,26 @@ def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
     return asyncio.run(_built(workspace, slug, name, unheard))
 
 
-def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report = unheard) -> None:
+def build_each(workspace: Workspace, name: str, done: Done, report: Report = unheard) -> None:
     """Build the singles of all patterns, side by side. `done` is told of every pattern, in their order: the files, or why there are none.
 
     `report` is told what is found on the pages besides errors.
     """
-    asyncio.run(_built_each(workspace, name, done, report))
+    asyncio.run(side_by_side(workspace.patterns, partial(_built, workspace, name=name, report=report), done))
 
 
-async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report) -> None:
+async def side_by_side(slugs: Iterable[str], build: Callable[[str], Awaitable[list[Path]]], done: Done) -> None:
+    """Build singles, a few at a time. `done` is told of every one, in their order: the files, or why there are none."""
     room = asyncio.Semaphore(AT_ONCE)
 
     async def one(slug: str) -> list[Path] | BookletError:
         async with room:
             try:
-                return await _built(workspace, slug, name, report)
+                return await build(slug)
             except BookletError as error:   # the others are bound all the same
                 return error
 
-    tasks = [(slug, asyncio.create_task(one(slug))) for slug in workspace.patterns]
+    tasks = [(slug, asyncio.create_task(one(slug))) for slug in slugs]
     for slug, task in tasks:
         done(slug, await task)
 

@@ -1,5 +1,6 @@
 """The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
 
+import asyncio
 import re
 import subprocess
 import sys
@@ -17,7 +18,7 @@ from booklet.bind.geometry import web_room
 from booklet.bind.replayed import printed_lines
 from booklet.bind.translated import printing
 from booklet.bind.web.files import SCRIPTS
-from booklet.bind.web.one_file import one_file
+from booklet.bind.web.one_file import frame_of, one_file
 from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
@@ -56,6 +57,11 @@ def workspace(tmp_path_factory):
     return found
 
 
+def page_alone(workspace, tag):
+    """The page of a pattern that needs nothing but itself."""
+    return asyncio.run(one_file(frame_of(workspace, tag), "morning-cloud"))
+
+
 @pytest.fixture(scope="module")
 def pages(tmp_path_factory):
     """The web pages of the book as if it were written in German."""
@@ -63,8 +69,8 @@ def pages(tmp_path_factory):
     file = root / "patterns" / "book.yaml"
     file.write_text(file.read_text("utf-8").replace("language: en", "language: de"), "utf-8")
     written = load(root)
-    return {name: content.decode() for name, content in book.web(written).items() if name.endswith((".html", ".js", ".svg"))} | {
-        "one-file.html": one_file(written, "morning-cloud")}
+    return {name: content.decode() for name, content in asyncio.run(book.web(written, "de")).items() if name.endswith((".html", ".js", ".svg"))} | {
+        "one-file.html": page_alone(written, "de")}
 
 
 @pytest.fixture(scope="module")
@@ -144,7 +150,7 @@ def test_web_pages_of_an_edition_speak_its_language(workspace):
     assert index.relative_to(workspace.root).as_posix() == "build/html-deutsch/index.html" and '<html lang="de-AT">' in index.read_text("utf-8")
     assert "Morgenwolke" in (index.parent / "morning-cloud.html").read_text("utf-8")
     assert [on.name for on in web_editions(workspace.book, "all")] == ["", "deutsch"]
-    assert '<html lang="de-AT">' in one_file(workspace, "morning-cloud", "de-AT") and '<html lang="en">' in one_file(workspace, "morning-cloud")
+    assert '<html lang="de-AT">' in page_alone(workspace, "de-AT") and '<html lang="en">' in page_alone(workspace, "en")
 
 
 def test_error_an_edition_in_the_language_of_the_book_is_the_same_on_the_web(workspace):
