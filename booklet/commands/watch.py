@@ -44,6 +44,8 @@ def watch(context: click.Context, port: int) -> None:
         from ..live.site import Site, read_site
         from ..live.sources import changes
 
+    builder = Rebuilder(folder)
+    builder.hire()   # before the server has its port and its threads
     site = Site(read_site(folder / "build" / "html"))
     server = served(site, partial(following, folder), port, is_wish)
     signal.signal(signal.SIGTERM, signal.default_int_handler)
@@ -51,7 +53,7 @@ def watch(context: click.Context, port: int) -> None:
     click.echo(f"http://{HERE}:{server.server_port}/")
     remark("Stop with ctrl-C.")
     try:
-        _follow(folder, site, Rebuilder(folder), changes(folder))
+        _follow(folder, site, builder, changes(folder))
     except KeyboardInterrupt:
         tell("stopped")
     finally:
