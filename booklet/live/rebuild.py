@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
@@ -39,23 +40,35 @@ class Built(NamedTuple):
 
 
 class Rebuilder:
-    """Builds one workspace again and again."""
+    """Builds one workspace again and again. Used as a context, it has workers for its first build."""
 
     def __init__(self, root: Path) -> None:
         self.root = root
         self._read: Known = {}
         self._good: dict[str, Pattern] = {}      # as they were when they last had no error
         self._kept: dict[str, tuple[tuple[Pattern, str], tuple[Article, ...]]] = {}
-        self._hired: Workshop | None = None      # who draws the patterns of the next build
+        self._hired: Workshop | None = None      # who draws the patterns of the first build
         self.made: list[str] = []                # patterns that the last build has drawn anew
 
-    def hire(self) -> None:
-        """Start the workers of the next build, in which all patterns have to be drawn. Once there are threads, they could not be forked."""
-        self._hired = self._workers()
+    def __enter__(self) -> Rebuilder:
+        """Start the workers of the first build, in which all patterns have to be drawn. Once there are threads, they could not be forked."""
+        self._hired = Workshop(self.root / KEPT, web_workers, typesets=False)
         self._hired.hire()
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        hired, self._hired = self._hired, None
+        if hired:
+            hired.__exit__(*error)
 
     def build(self, says: Says = lambda line: None) -> Built:
         """Build, and write build/html/. Raises nothing of booklet.errors: what is wrong stands in the report."""
+        try:
+            return self._built(says)
+        finally:
+            self.__exit__()
+
+    def _built(self, says: Says) -> Built:
         found: Sequence[Finding] = ()
         try:
             if not (self.root / "patterns").is_dir():
@@ -102,11 +115,7 @@ class Rebuilder:
 
     def _who_draws(self, count: int) -> Workshop:
         """Workers, from whom the cache keeps what they draw. A few are drawn in this process, and nobody else keeps them: saved again and again, they would push out what a build needs."""
-        hired, self._hired = self._hired, None
-        return hired or (self._workers() if count > FEW else Workshop(start=HereAndNow))
-
-    def _workers(self) -> Workshop:
-        return Workshop(self.root / KEPT, web_workers, typesets=False)
+        return self._hired or (Workshop(self.root / KEPT, partial(web_workers, count), typesets=False) if count > FEW else Workshop(start=HereAndNow))
 
 
 def _not_built(missing: Sequence[str], found: Sequence[Finding]) -> Report:

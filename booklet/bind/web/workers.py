@@ -11,14 +11,16 @@ from contextlib import contextmanager
 from ..press.workshop import pool, workers
 
 
-def web_workers() -> Executor:
-    """Processes of this computer, which are there at once: where threads are started meanwhile, they could not be forked any more.
+def web_workers(most: int | None = None) -> Executor:
+    """Processes of this computer, up to `most`. They are there at once: where threads are started meanwhile, they could not be forked any more.
 
     They do not hear ctrl-C: who has called them sends them home.
     """
-    made = pool(workers())
+    count = min(workers(), most or workers())
+    made = pool(count)
     with _deaf():
-        made.submit(int)
+        for _ in range(count):   # where they are not forked, each is started when there is something for it
+            made.submit(int)
     return made
 
 
