@@ -13,10 +13,11 @@ from ..craft.language import _
 from ..craft.pair import mirrored
 from ..craft.piece import Piece
 from ..errors import BookletError, WrongUse
+from ..findings import Finding
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .book import shared, style, workable
-from .edition import Edition, editions
+from .edition import Edition, edition, editions
 from .errata import errata_of
 from .files import write_file
 from .front import front_of
@@ -24,7 +25,7 @@ from .geometry import print_room, sheet
 from .grey import greyed, greyed_photos
 from .html import paper_setter
 from .looking import seen_in
-from .page_fit import Report, seen_findings, unheard, without_errors
+from .page_fit import Report, page_findings, seen_findings, unheard, without_errors
 from .pages import SHIPPED, Page, page
 from .pdf import typeset
 from .photos import photos
@@ -83,6 +84,24 @@ async def bound(workspace: Workspace, slug: str, on: Edition, report: Report = u
     whole = await typeset(await single_html(workspace, slug, on), workspace.root, greyed_photos(pictures) if on.grey else pictures, {}, on)
     report(list(seen_findings(workspace, workspace.patterns[slug], await seen_in(whole, sheet(on)), on)))
     return whole.file
+
+
+def fit_findings(workspace: Workspace, patterns: Iterable[Pattern]) -> list[Finding]:
+    """What is wrong with the pages of patterns that would be bound alone. Raises the errors of booklet.errors."""
+    return asyncio.run(_fit_findings(workspace, patterns))
+
+
+async def _fit_findings(workspace: Workspace, patterns: Iterable[Pattern]) -> list[Finding]:
+    on, room = edition(workspace.book), asyncio.Semaphore(AT_ONCE)
+
+    async def one(pattern: Pattern) -> list[Finding]:
+        async with room:
+            found = list(page_findings(pattern, print_room(on)))
+            if not any(finding.is_error for finding in found):
+                await bound(workspace, pattern.slug, on, found.extend)
+            return found
+
+    return [finding for found in await asyncio.gather(*map(one, patterns)) for finding in found]
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

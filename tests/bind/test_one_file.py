@@ -14,7 +14,6 @@ from booklet.bind.press.cache import KEPT
 from booklet.bind.press.workshop import HereAndNow, Workshop, pool
 from booklet.bind.web import orders
 from booklet.bind.web.one_file import build_each
-from booklet.bind.web.orders import ArticlesOrder
 from booklet.bind.web.screen_photos import LONGEST, for_screens
 from booklet.cli import main
 from booklet.errors import FindingsError
