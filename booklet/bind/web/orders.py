@@ -47,7 +47,7 @@ class ArticlesOrder:
         with speaking(language(self.common.language)):
             setter = Setter(self.common.own, Medium(WEB, self.common.room), up="", book=self.common.book, licence=licence(self.common.book))
             try:
-                made = articles(setter, self.pattern, self.common.room, self.small, self.title, self.held)
+                made = articles(setter, self.pattern, self.common.room, self.small, self.title, self.held, fits)
             except FindingsError as error:   # words that do not rebuild the chart: their place is known where the file was read
                 return json_of({"fits": fits, "articles": [], "wrong": [finding.message.partition(": ")[2] for finding in error.findings]})
         return json_of({"fits": fits, "wrong": [], "articles": [_told(one) for one in made]})
