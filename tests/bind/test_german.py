@@ -1,6 +1,7 @@
 """The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
 
 import asyncio
+import json
 import re
 import subprocess
 import sys
@@ -15,10 +16,14 @@ from booklet.bind.catalogue import language
 from booklet.bind.context import shown
 from booklet.bind.edition import web_editions
 from booklet.bind.geometry import web_room
+from booklet.bind.html import WEB, Medium, Setter
 from booklet.bind.replayed import printed_lines
+from booklet.bind.sections import licence, printed, web_stationery
 from booklet.bind.translated import printing
+from booklet.bind.web.article import articles
 from booklet.bind.web.files import SCRIPTS
 from booklet.bind.web.one_file import frame_of, one_file
+from booklet.bind.web.orders import ArticlesOrder
 from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
@@ -151,6 +156,14 @@ def test_web_pages_of_an_edition_speak_its_language(workspace):
     assert "Morgenwolke" in (index.parent / "morning-cloud.html").read_text("utf-8")
     assert [on.name for on in web_editions(workspace.book, "all")] == ["", "deutsch"]
     assert '<html lang="de-AT">' in page_alone(workspace, "de-AT") and '<html lang="en">' in page_alone(workspace, "en")
+
+
+def test_workers_draw_charts_that_leave_room_for_german_words(workspace):
+    with printing(workspace, "de") as told:
+        (pattern, room), common = (told.patterns["morning-cloud"], web_room()), web_stationery(told)
+        setter = Setter(told.root, Medium(WEB, room), up="", book=common.book, licence=licence(common.book))
+        wanted = [str(one.html) for one in articles(setter, pattern, room, 1.0, "Himmel")]
+    assert [one["html"] for one in json.loads(ArticlesOrder(printed(pattern), common, 1.0, "Himmel").fill())["articles"]] == wanted
 
 
 def test_error_an_edition_in_the_language_of_the_book_is_the_same_on_the_web(workspace):

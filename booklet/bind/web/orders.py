@@ -41,10 +41,10 @@ class ArticlesOrder:
     held: Mapping[str, bytes] | None = None   # the photos, where all of them will stand in one file
 
     def fill(self) -> bytes:
-        fits = beads_that_fit(self.pattern.piece, self.common.room)
-        if not all(fits.values()):
-            return json_of({"fits": fits, "articles": [], "wrong": []})
         with speaking(language(self.common.language)):
+            fits = beads_that_fit(self.pattern.piece, self.common.room)   # words beside a chart take some of its room
+            if not all(fits.values()):
+                return json_of({"fits": fits, "articles": [], "wrong": []})
             setter = Setter(self.common.own, Medium(WEB, self.common.room), up="", book=self.common.book, licence=licence(self.common.book))
             try:
                 made = articles(setter, self.pattern, self.common.room, self.small, self.title, self.held, fits)
