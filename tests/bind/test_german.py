@@ -1,6 +1,7 @@
 """The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
 
 import asyncio
+import dataclasses
 import json
 import re
 import subprocess
@@ -15,7 +16,7 @@ from booklet.bind import book
 from booklet.bind.catalogue import language
 from booklet.bind.context import shown
 from booklet.bind.edition import web_editions
-from booklet.bind.geometry import web_room
+from booklet.bind.geometry import Box, web_room
 from booklet.bind.html import WEB, Medium, Setter
 from booklet.bind.replayed import printed_lines
 from booklet.bind.sections import licence, printed, web_stationery
@@ -160,7 +161,8 @@ def test_web_pages_of_an_edition_speak_its_language(workspace):
 
 def test_workers_draw_charts_that_leave_room_for_german_words(workspace):
     with printing(workspace, "de") as told:
-        (pattern, room), common = (told.patterns["morning-cloud"], web_room()), web_stationery(told)
+        pattern, room = told.patterns["morning-cloud"], dataclasses.replace(web_room(), chart=Box(60, 110))   # so narrow that words take room from beads
+        common = dataclasses.replace(web_stationery(told), room=room)
         setter = Setter(told.root, Medium(WEB, room), up="", book=common.book, licence=licence(common.book))
         wanted = [str(one.html) for one in articles(setter, pattern, room, 1.0, "Himmel")]
     assert [one["html"] for one in json.loads(ArticlesOrder(printed(pattern), common, 1.0, "Himmel").fill())["articles"]] == wanted
