@@ -145,6 +145,10 @@ def test_printed_lines_of_the_pages_are_german(pages):
     assert rows[1].startswith("Reihe 2 ← 5 Sets: Anfang innen") and strands[0] == "Strang 1, 9 Perlen: 6W, 2B; Ende 1D"
 
 
+def test_the_gallery_names_levels_and_stitches_in_german(pages):
+    assert re.findall("<i>([^<]+)</i>", pages["index.html"])[:2] == ["Mittel, bis 20\N{NO-BREAK SPACE}mm, Ziegelstich"] * 2
+
+
 def test_english_reads_no_catalogue():
     script = "import sys; from booklet.bind.catalogue import language; language('en-GB'); print('babel' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
