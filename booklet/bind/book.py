@@ -43,10 +43,9 @@ from .sections import Section, common_scale, licence, sections, views, web_stati
 from .templates import environment, fill, own_texts, text_of
 from .translated import printing
 from .volume import volume
-from .web.article import Article, articles
 from .web.faces import licence_files
-from .web.files import web_files, web_texts
-from .web.orders import cut_faces, made_articles
+from .web.files import web_texts
+from .web.orders import Make, cut_faces, made_articles, screen_photos
 
 FORMATS = ("pdf", "html")
 FINDER = "find-a-pattern"   # id of the index
@@ -66,7 +65,7 @@ def build(workspace: Workspace, formats: Iterable[str] = FORMATS, progress: Call
         report(without_errors(workspace, found))
         made += [partial(write_file, folder / file, content) for file, content in files.items()]
     for on in on_the_web:
-        made.append(partial(_write_pages, folder / f"html{on.suffix}", asyncio.run(_web(workspace, on.language, progress))))
+        made.append(partial(_write_pages, folder / f"html{on.suffix}", asyncio.run(web(workspace, on.language, progress))))
     return [write() for write in made]
 
 
@@ -74,26 +73,16 @@ def _write_pages(folder: Path, files: Mapping[str, bytes]) -> Path:
     return write_folder(folder, files) / "index.html"
 
 
-def web(workspace: Workspace, progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
-    """Every file of the web pages by its name in build/html/. `make` makes the articles of a pattern, and is called as `articles` is."""
+async def web(workspace: Workspace, language: str, progress: Callable[[str], None] = lambda line: None, make: Make = made_articles) -> dict[str, bytes]:
+    """Every file of the web pages in a language, by its name in build/html/. `make` makes the articles of patterns. Raises the errors of booklet.errors."""
     progress("making the web pages")
-    with printing(workspace, workspace.book.language) as workspace:
-        patterns, front, back = read(workspace, web_room())
-        return web_files(workspace, patterns, front, back, named(workspace.book).title, shared(workspace), progress, make)
-
-
-async def _web(workspace: Workspace, language: str, progress: Callable[[str], None]) -> dict[str, bytes]:
-    """As `web`, in any language, with the articles and fonts made by the workers."""
-    progress("making the web pages")
-    room = web_room()
     with printing(workspace, language) as told:
         patterns, (front, back) = workable(told, told.patterns.values()), read_pages(told)
-        title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], room.small)
-        made, fits = await made_articles(patterns, web_stationery(told), small, title)
-        _check_fit(zip(patterns, fits), room)
-        texts, files = web_texts(told, patterns, front, back, title, shared(told), small, progress, lambda setter, pattern, *_: made[pattern.slug])
+        title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], web_room().small)
+        made, pictures = await asyncio.gather(make(patterns, web_stationery(told), small, title, says=progress), screen_photos(photos(told.root, patterns)))
+        texts, files = web_texts(told, patterns, front, back, title, shared(told), [made[pattern.slug] for pattern in patterns])
     fonts = {**await cut_faces(texts), **licence_files()}
-    return files | {f"fonts/{name}": content for name, content in fonts.items()}
+    return files | pictures | {f"fonts/{name}": content for name, content in fonts.items()}
 
 
 async def _volumes(workspace: Workspace, wanted: Iterable[Edition], progress: Callable[[str], None], report: Report) -> dict[str, Scratch]:
@@ -161,13 +150,6 @@ async def _pages(workspace: Workspace, hand: str, steps: float) -> tuple[tuple[P
 
 async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:
     return await views(pieces, await common_scale(pieces, box))
-
-
-def read(workspace: Workspace, room: Room) -> tuple[list[Pattern], tuple[Page, ...], tuple[Page, ...]]:
-    """Patterns, front and back pages. Raises FindingsError where one of them cannot be printed in this room."""
-    patterns, pages = workable(workspace, workspace.patterns.values()), read_pages(workspace)
-    _check_fit(((pattern, None) for pattern in patterns), room)
-    return patterns, *pages
 
 
 def read_pages(workspace: Workspace, hand: str = "", steps: float = 1.0) -> tuple[tuple[Page, ...], tuple[Page, ...]]:

@@ -224,11 +224,6 @@ def finished(piece: Piece, scale: float) -> Picture:
     return picture(finished_svg(piece, scale=scale))
 
 
-def common_scale(pieces: Iterable[Piece], box: Box) -> float:
-    """The scale at which each of the pieces fits the box, so that sizes can be compared."""
-    return min(fit_finished(piece, box.width, box.height) for piece in pieces)
-
-
 def _view(pattern: Pattern, box: Box, draw: Paper | Screen) -> Picture:
     piece = pattern.piece
     if pattern.photo:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import asyncio
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from ..errors import FindingsError
@@ -12,8 +11,8 @@ from ..source.files import read_file
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .context import beads_that_fit
-from .edition import Edition, edition
-from .geometry import Room, print_room, sheet
+from .edition import Edition
+from .geometry import Room, sheet
 from .set_pages import Seen, set_findings
 
 Report = Callable[[list[Finding]], None]
@@ -40,19 +39,6 @@ def page_findings(pattern: Pattern, room: Room, fits: Mapping[str, float] | None
             yield Finding(mark, Severity.WARNING if bead else Severity.ERROR, "chart-too-large-for-page",
                           f"the {name} chart fits this page with beads {bead:.1f} mm wide; letters need {room.least:g} mm",
                           "choose a larger page in book.yaml, or make the piece smaller")
-
-
-def single_findings(workspace: Workspace, pattern: Pattern) -> Iterator[Finding]:
-    """What is wrong with the pages of a pattern bound alone. Raises the errors of booklet.errors."""
-    from .single import bound
-
-    on = edition(workspace.book)
-    charts = list(page_findings(pattern, print_room(on)))
-    yield from charts
-    if not any(finding.is_error for finding in charts):
-        found: list[Finding] = []
-        asyncio.run(bound(workspace, pattern.slug, on, found.extend))
-        yield from found
 
 
 def seen_findings(workspace: Workspace, pattern: Pattern, seen: Seen, on: Edition) -> Iterator[Finding]:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import asyncio
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable, Iterable
+from functools import partial
 from pathlib import Path
 
 from markupsafe import Markup
@@ -12,10 +13,11 @@ from ..craft.language import _
 from ..craft.pair import mirrored
 from ..craft.piece import Piece
 from ..errors import BookletError, WrongUse
+from ..findings import Finding
 from ..source.pattern import Pattern
 from ..source.workspace import Workspace
 from .book import shared, style, workable
-from .edition import Edition, editions
+from .edition import Edition, edition, editions
 from .errata import errata_of
 from .files import write_file
 from .front import front_of
@@ -23,7 +25,7 @@ from .geometry import print_room, sheet
 from .grey import greyed, greyed_photos
 from .html import paper_setter
 from .looking import seen_in
-from .page_fit import Report, seen_findings, unheard, without_errors
+from .page_fit import Report, page_findings, seen_findings, unheard, without_errors
 from .pages import SHIPPED, Page, page
 from .pdf import typeset
 from .photos import photos
@@ -34,6 +36,7 @@ from .volume import volume
 
 
 AT_ONCE = 16   # singles that are under way at a time: more than there are workers, and few enough for the memory
+Done = Callable[[str, "list[Path] | BookletError"], None]
 
 
 def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
@@ -41,25 +44,26 @@ def build(workspace: Workspace, slug: str, name: str = "") -> list[Path]:
     return asyncio.run(_built(workspace, slug, name, unheard))
 
 
-def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report = unheard) -> None:
+def build_each(workspace: Workspace, name: str, done: Done, report: Report = unheard) -> None:
     """Build the singles of all patterns, side by side. `done` is told of every pattern, in their order: the files, or why there are none.
 
     `report` is told what is found on the pages besides errors.
     """
-    asyncio.run(_built_each(workspace, name, done, report))
+    asyncio.run(side_by_side(workspace.patterns, partial(_built, workspace, name=name, report=report), done))
 
 
-async def _built_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report) -> None:
+async def side_by_side(slugs: Iterable[str], build: Callable[[str], Awaitable[list[Path]]], done: Done) -> None:
+    """Build singles, a few at a time. `done` is told of every one, in their order: the files, or why there are none."""
     room = asyncio.Semaphore(AT_ONCE)
 
     async def one(slug: str) -> list[Path] | BookletError:
         async with room:
             try:
-                return await _built(workspace, slug, name, report)
+                return await build(slug)
             except BookletError as error:   # the others are bound all the same
                 return error
 
-    tasks = [(slug, asyncio.create_task(one(slug))) for slug in workspace.patterns]
+    tasks = [(slug, asyncio.create_task(one(slug))) for slug in slugs]
     for slug, task in tasks:
         done(slug, await task)
 
@@ -81,6 +85,24 @@ async def bound(workspace: Workspace, slug: str, on: Edition, report: Report = u
     seen, file = await asyncio.gather(seen_in(whole, sheet(on)), whole.joined())
     report(list(seen_findings(workspace, workspace.patterns[slug], seen, on)))
     return file
+
+
+def fit_findings(workspace: Workspace, patterns: Iterable[Pattern]) -> list[Finding]:
+    """What is wrong with the pages of patterns that would be bound alone. Raises the errors of booklet.errors."""
+    return asyncio.run(_fit_findings(workspace, patterns))
+
+
+async def _fit_findings(workspace: Workspace, patterns: Iterable[Pattern]) -> list[Finding]:
+    on, room = edition(workspace.book), asyncio.Semaphore(AT_ONCE)
+
+    async def one(pattern: Pattern) -> list[Finding]:
+        async with room:
+            found = list(page_findings(pattern, print_room(on)))
+            if not any(finding.is_error for finding in found):
+                await bound(workspace, pattern.slug, on, found.extend)
+            return found
+
+    return [finding for found in await asyncio.gather(*map(one, patterns)) for finding in found]
 
 
 async def single_html(workspace: Workspace, slug: str, on: Edition) -> str:

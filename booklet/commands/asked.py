@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from contextlib import AbstractContextManager
 from pathlib import Path
 
 from ..errors import WrongUse
@@ -14,6 +15,7 @@ from ..source.workspace import OTHER_FILES, Workspace, load, load_text, pattern_
 from .reading import checked_folder, unknown_pattern
 
 Asked = dict[Path, "set[Path] | None"]   # by workspace: the files to check, None for all of them
+Place = Callable[[Path], AbstractContextManager[None]]   # where the pages of a workspace are set
 
 
 def asked_for(folder: Path, paths: Iterable[str]) -> Asked:
@@ -48,23 +50,24 @@ def patterns_of(root: Path, files: set[Path] | None) -> list[Path]:
     return pattern_files(root) if files is None else sorted(file for file in files if file.name not in OTHER_FILES)
 
 
-def check_files(folder: Path, asked: Asked, fit: bool = False) -> Checked:
-    """What is found in all that is asked for; with `fit` also on the pages of every pattern that has no errors."""
+def check_files(folder: Path, asked: Asked, fit: Place | None = None) -> Checked:
+    """What is found in all that is asked for; with `fit`, which gives a place to set the pages of a workspace, also on the pages of every pattern that has no errors."""
     runs = []
     for root, files in asked.items():
         workspace = load(root, None if files is None else patterns_of(root, files))
         with_book = files is None or any(file.name in OTHER_FILES for file in files)
         run = checked(workspace, with_book)
-        runs.append(_named(_fitted(run, workspace) if fit else run, folder, root))
+        runs.append(_named(_fitted(run, workspace, fit) if fit else run, folder, root))
     return Checked(tuple(sorted(finding for run in runs for finding in run.findings)), tuple(sorted(one for run in runs for one in run.allowed)))
 
 
-def _fitted(run: Checked, workspace: Workspace) -> Checked:
+def _fitted(run: Checked, workspace: Workspace, fit: Place) -> Checked:
     """The run with what is found on the pages, as the book weighs it and each pattern allows it."""
-    from ..bind.page_fit import single_findings
+    from ..bind.single import fit_findings
 
     broken = {finding.mark.file for finding in run.findings if finding.is_error}
-    found = [finding for pattern in workspace.patterns.values() if pattern.file not in broken for finding in single_findings(workspace, pattern)]
+    with fit(workspace.root):
+        found = fit_findings(workspace, [pattern for pattern in workspace.patterns.values() if pattern.file not in broken])
     return weighed(run, found, workspace)
 
 

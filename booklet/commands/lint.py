@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 import click
 
 from ..findings import Finding, Severity
 from ..lint.run import Checked
-from .asked import Asked, asked_for, check_files, check_input
+from .asked import Asked, Place, asked_for, check_files, check_input
 from .terminal import remark, show_findings
 
 FORMATS = ("text", "json", "sarif", "github")
@@ -74,10 +75,17 @@ def lint(folder: Path, paths: tuple[str, ...], form: str, strict: bool, fix: boo
             _mend(folder, asked, runs, write=fix and not diff, err=form != "text")
         if diff:
             return
-        run = check_files(folder, asked, fit)
+        run = check_files(folder, asked, _place() if fit else None)
     _show(run, form, folder)
     if _counts(run.findings, strict):
         click.get_current_context().exit(1)
+
+
+def _place() -> Place:
+    """Where pages are set: from what builds have kept, and by several workers."""
+    from .shop import workshop
+
+    return partial(workshop, fresh=False, cluster="")
 
 
 def _mend(folder: Path, asked: Asked, runs: bool, write: bool, err: bool) -> None:

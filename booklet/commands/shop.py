@@ -18,12 +18,14 @@ def shop_options(command: Callable) -> Callable:
 
 
 @contextmanager
-def workshop(folder: Path, fresh: bool, cluster: str) -> Iterator[None]:
-    """Pages that are made meanwhile come from what earlier builds have kept, or from several workers."""
+def workshop(folder: Path, fresh: bool, cluster: str, typesets: bool = True) -> Iterator[None]:
+    """Pages that are made meanwhile come from what earlier builds have kept, or from several workers; those of the web alone need no worker who typesets."""
     from ..bind.pdf import working_in
     from ..bind.press import workshop as places
 
-    start = (lambda: places.cluster(cluster)) if cluster else None
-    with working_in(places.Workshop(folder / KEPT, start, fresh)) as shop:
+    from ..bind.web.workers import web_workers
+
+    start = (lambda: places.cluster(cluster)) if cluster else None if typesets else web_workers
+    with working_in(places.Workshop(folder / KEPT, start, fresh, typesets)) as shop:
         shop.hire()   # while files are read, the workers get ready; and once there are threads, they could not be forked
         yield

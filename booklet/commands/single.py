@@ -61,9 +61,9 @@ def single(folder: Path, slugs: tuple[str, ...], every: bool, edition: str, one_
     else:
         from ..bind.single import build_each
 
-    with workshop(folder, fresh, cluster):
+    with workshop(folder, fresh, cluster, typesets=not one_file):
         workspace, broken, findings = those_without_errors(folder, slugs)
-        with progress("loading the typesetter") as now:
+        with progress("making the web pages" if one_file else "loading the typesetter") as now:
             def done(slug: str, made: list[Path] | BookletError) -> None:
                 now(f"bound {slug}")
                 if isinstance(made, BookletError):

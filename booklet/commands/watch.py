@@ -44,20 +44,21 @@ def watch(context: click.Context, port: int) -> None:
         from ..live.site import Site, read_site
         from ..live.sources import changes
 
-    site = Site(read_site(folder / "build" / "html"))
-    server = served(site, partial(following, folder), port, is_wish)
-    signal.signal(signal.SIGTERM, signal.default_int_handler)
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    click.echo(f"http://{HERE}:{server.server_port}/")
-    remark("Stop with ctrl-C.")
-    try:
-        _follow(folder, site, Rebuilder(folder), changes(folder))
-    except KeyboardInterrupt:
-        tell("stopped")
-    finally:
-        site.close()
-        server.shutdown()
-        server.server_close()
+    with Rebuilder(folder) as builder:   # before the server has its port and its threads
+        site = Site(read_site(folder / "build" / "html"))
+        server = served(site, partial(following, folder), port, is_wish)
+        signal.signal(signal.SIGTERM, signal.default_int_handler)
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        click.echo(f"http://{HERE}:{server.server_port}/")
+        remark("Stop with ctrl-C.")
+        try:
+            _follow(folder, site, builder, changes(folder))
+        except KeyboardInterrupt:
+            tell("stopped")
+        finally:
+            site.close()
+            server.shutdown()
+            server.server_close()
 
 
 def _follow(folder: Path, site, builder, news) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import asyncio
 from collections.abc import Callable, Sequence
-from hashlib import sha256
+from functools import partial
 from pathlib import Path
 from typing import NamedTuple
 
@@ -12,8 +13,14 @@ from msgspec.structs import replace
 from ..bind.book import web
 from ..bind.files import update_folder
 from ..bind.found import Found
+from ..bind.pdf import working_in
 from ..bind.press.cache import KEPT, Cache
-from ..bind.web.article import Article, articles
+from ..bind.press.orders import digest
+from ..bind.press.workshop import HereAndNow, Workshop
+from ..bind.sections import Stationery, printed
+from ..bind.web.article import Article
+from ..bind.web.orders import made_articles
+from ..bind.web.workers import web_workers
 from ..errors import BookletError, FindingsError, UnreadableInput
 from ..findings import Finding
 from ..lint.run import lint
@@ -21,6 +28,7 @@ from ..source.pattern import Pattern
 from ..source.workspace import Known, Workspace, load
 from .site import Report
 
+FEW = 3   # patterns that are drawn sooner than workers are ready
 Says = Callable[[str], None]
 
 
@@ -32,17 +40,35 @@ class Built(NamedTuple):
 
 
 class Rebuilder:
-    """Builds one workspace again and again."""
+    """Builds one workspace again and again. Used as a context, it has workers for its first build."""
 
     def __init__(self, root: Path) -> None:
         self.root = root
         self._read: Known = {}
         self._good: dict[str, Pattern] = {}      # as they were when they last had no error
-        self._kept: dict[str, tuple[tuple, tuple[Article, ...]]] = {}
+        self._kept: dict[str, tuple[tuple[Pattern, str], tuple[Article, ...]]] = {}
+        self._hired: Workshop | None = None      # who draws the patterns of the first build
         self.made: list[str] = []                # patterns that the last build has drawn anew
+
+    def __enter__(self) -> Rebuilder:
+        """Start the workers of the first build, in which all patterns have to be drawn. Once there are threads, they could not be forked."""
+        self._hired = Workshop(self.root / KEPT, web_workers, typesets=False)
+        self._hired.hire()
+        return self
+
+    def __exit__(self, *error: object) -> None:
+        hired, self._hired = self._hired, None
+        if hired:
+            hired.__exit__(*error)
 
     def build(self, says: Says = lambda line: None) -> Built:
         """Build, and write build/html/. Raises nothing of booklet.errors: what is wrong stands in the report."""
+        try:
+            return self._built(says)
+        finally:
+            self.__exit__()
+
+    def _built(self, says: Says) -> Built:
         found: Sequence[Finding] = ()
         try:
             if not (self.root / "patterns").is_dir():
@@ -52,7 +78,7 @@ class Rebuilder:
             usable, missing = self._usable(workspace, found)
             if usable is None:
                 return Built(_not_built(missing, found), None)
-            files = self._files(usable, says)
+            files = asyncio.run(self._files(usable, says))
             update_folder(self.root / "build" / "html", files)
         except FindingsError as error:
             return Built(_not_built((), (*error.findings, *found)), None)
@@ -72,28 +98,27 @@ class Rebuilder:
         order = {slug: place for place, slug in enumerate(workspace.book.order)}
         return replace(workspace, patterns=dict(sorted(usable.items(), key=lambda one: (order.get(one[0], len(order)), one[0]))), slugs=tuple(usable)), missing
 
-    def _files(self, workspace: Workspace, says: Says) -> dict[str, bytes]:
-        settings, self.made = _digest(self.root), []
+    async def _files(self, workspace: Workspace, says: Says) -> dict[str, bytes]:
+        with working_in(Workshop(self.root / KEPT, HereAndNow)):
+            return await web(workspace, workspace.book.language, says, self._articles)
 
-        def make(setter, pattern: Pattern, room, small: float, title: str) -> tuple[Article, ...]:
-            key = (pattern, small, title, settings)
-            if pattern.slug not in self._kept or self._kept[pattern.slug][0] != key:
-                self.made.append(pattern.slug)
-                self._kept[pattern.slug] = key, articles(setter, pattern, room, small, title)
-            return self._kept[pattern.slug][1]
+    async def _articles(self, patterns: Sequence[Pattern], common: Stationery, small: float, title: str, says: Says) -> dict[str, tuple[Article, ...]]:
+        """As `made_articles`, but those of patterns of which no page shows a change are what they were."""
+        around = digest(common, small, title)
+        keys = {pattern.slug: (printed(pattern), around) for pattern in patterns}
+        new = [pattern for pattern in patterns if self._kept.get(pattern.slug, (None,))[0] != keys[pattern.slug]]
+        self.made = [pattern.slug for pattern in new]
+        with working_in(self._who_draws(len(new))):
+            made = await made_articles(new, common, small, title, says=says)
+        self._kept = {slug: (key, made[slug]) if slug in made else self._kept[slug] for slug, key in keys.items()}
+        return {slug: self._kept[slug][1] for slug in keys}
 
-        return web(workspace, says, make)
+    def _who_draws(self, count: int) -> Workshop:
+        """Workers, from whom the cache keeps what they draw. A few are drawn in this process, and nobody else keeps them: saved again and again, they would push out what a build needs."""
+        return self._hired or (Workshop(self.root / KEPT, partial(web_workers, count), typesets=False) if count > FEW else Workshop(start=HereAndNow))
 
 
 def _not_built(missing: Sequence[str], found: Sequence[Finding]) -> Report:
     head = f"The pages of {', '.join(missing)} are as they last were without an error." if missing else "The pages are as they last were without an error."
     return Report(head, found, True, tuple(missing))
 
-
-def _digest(root: Path) -> str:
-    """Tells whether anything but the patterns themselves has changed that their pages show."""
-    found = sha256()
-    for path in (root / "patterns" / "book.yaml", *sorted((root / "templates").rglob("*"))):
-        if path.is_file():
-            found.update(path.as_posix().encode() + path.read_bytes())
-    return found.hexdigest()

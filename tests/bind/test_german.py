@@ -1,5 +1,8 @@
 """The tiny book in German: an edition as PDF, and web pages. No word of ours is left in English, and what is the author's says its language."""
 
+import asyncio
+import dataclasses
+import json
 import re
 import subprocess
 import sys
@@ -13,11 +16,15 @@ from booklet.bind import book
 from booklet.bind.catalogue import language
 from booklet.bind.context import shown
 from booklet.bind.edition import web_editions
-from booklet.bind.geometry import web_room
+from booklet.bind.geometry import Box, web_room
+from booklet.bind.html import WEB, Medium, Setter
 from booklet.bind.replayed import printed_lines
+from booklet.bind.sections import licence, printed, web_stationery
 from booklet.bind.translated import printing
+from booklet.bind.web.article import articles
 from booklet.bind.web.files import SCRIPTS
-from booklet.bind.web.one_file import one_file
+from booklet.bind.web.one_file import frame_of, one_file
+from booklet.bind.web.orders import ArticlesOrder
 from booklet.errors import WrongUse
 from booklet.source.workspace import load
 from tests.bind.copies import TINY, copy_of
@@ -56,6 +63,11 @@ def workspace(tmp_path_factory):
     return found
 
 
+def page_alone(workspace, tag):
+    """The page of a pattern that needs nothing but itself."""
+    return asyncio.run(one_file(frame_of(workspace, tag), "morning-cloud"))
+
+
 @pytest.fixture(scope="module")
 def pages(tmp_path_factory):
     """The web pages of the book as if it were written in German."""
@@ -63,8 +75,8 @@ def pages(tmp_path_factory):
     file = root / "patterns" / "book.yaml"
     file.write_text(file.read_text("utf-8").replace("language: en", "language: de"), "utf-8")
     written = load(root)
-    return {name: content.decode() for name, content in book.web(written).items() if name.endswith((".html", ".js", ".svg"))} | {
-        "one-file.html": one_file(written, "morning-cloud")}
+    return {name: content.decode() for name, content in asyncio.run(book.web(written, "de")).items() if name.endswith((".html", ".js", ".svg"))} | {
+        "one-file.html": page_alone(written, "de")}
 
 
 @pytest.fixture(scope="module")
@@ -133,6 +145,10 @@ def test_printed_lines_of_the_pages_are_german(pages):
     assert rows[1].startswith("Reihe 2 ← 5 Sets: Anfang innen") and strands[0] == "Strang 1, 9 Perlen: 6W, 2B; Ende 1D"
 
 
+def test_the_gallery_names_levels_and_stitches_in_german(pages):
+    assert re.findall("<i>([^<]+)</i>", pages["index.html"])[:2] == ["Mittel, bis 20\N{NO-BREAK SPACE}mm, Ziegelstich"] * 2
+
+
 def test_english_reads_no_catalogue():
     script = "import sys; from booklet.bind.catalogue import language; language('en-GB'); print('babel' in sys.modules)"
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
@@ -144,7 +160,16 @@ def test_web_pages_of_an_edition_speak_its_language(workspace):
     assert index.relative_to(workspace.root).as_posix() == "build/html-deutsch/index.html" and '<html lang="de-AT">' in index.read_text("utf-8")
     assert "Morgenwolke" in (index.parent / "morning-cloud.html").read_text("utf-8")
     assert [on.name for on in web_editions(workspace.book, "all")] == ["", "deutsch"]
-    assert '<html lang="de-AT">' in one_file(workspace, "morning-cloud", "de-AT") and '<html lang="en">' in one_file(workspace, "morning-cloud")
+    assert '<html lang="de-AT">' in page_alone(workspace, "de-AT") and '<html lang="en">' in page_alone(workspace, "en")
+
+
+def test_workers_draw_charts_that_leave_room_for_german_words(workspace):
+    with printing(workspace, "de") as told:
+        pattern, room = told.patterns["morning-cloud"], dataclasses.replace(web_room(), chart=Box(60, 110))   # so narrow that words take room from beads
+        common = dataclasses.replace(web_stationery(told), room=room)
+        setter = Setter(told.root, Medium(WEB, room), up="", book=common.book, licence=licence(common.book))
+        wanted = [str(one.html) for one in articles(setter, pattern, room, 1.0, "Himmel")]
+    assert [one["html"] for one in json.loads(ArticlesOrder(printed(pattern), common, 1.0, "Himmel").fill())["articles"]] == wanted
 
 
 def test_error_an_edition_in_the_language_of_the_book_is_the_same_on_the_web(workspace):

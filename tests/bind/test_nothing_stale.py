@@ -18,9 +18,10 @@ from booklet.bind.prose import prose as pages_prose
 from booklet.bind.press.binding import _Placing
 from booklet.bind.press.orders import digest, key_of
 from booklet.bind.press.workshop import HereAndNow, Workshop
-from booklet.bind.sections import SectionOrder, Stationery, printed, stationery
+from booklet.bind.sections import SectionOrder, Stationery, printed, stationery, web_stationery
 from booklet.bind.templates import own_folder
 from booklet.bind.translated import printing
+from booklet.bind.web.orders import ArticlesOrder, CutOrder, PhotoOrder
 from booklet.source.records import Form
 from booklet.source.schema import BookFile, PatternFile
 from booklet.source.workspace import load
@@ -118,10 +119,15 @@ def with_field(value, name, new):
 def test_every_value_of_a_pattern_is_in_the_key_of_its_pages_or_on_none_of_them():
     workspace = load(TINY)
     pattern, common = workspace.patterns[CLOUD], stationery(workspace, edition(workspace.book))
-    key, seen = key_of(SectionOrder(printed(pattern), common)), set()
+
+    def keys(one):
+        return [key_of(SectionOrder(printed(one), common)), key_of(ArticlesOrder(printed(one), common, 1.0, "A Small Sky"))]
+
+    before, seen = keys(pattern), set()
     for path, other in leaves(pattern):
         seen.add(path[0])
-        assert (key_of(SectionOrder(printed(other), common)) == key) == (path[0] in UNSHOWN), path
+        for key, was in zip(keys(other), before):
+            assert (key == was) == (path[0] in UNSHOWN), path
     assert seen == set(pattern.__struct_fields__)
 
 
@@ -130,6 +136,8 @@ def test_pages_read_nothing_of_a_pattern_that_its_order_leaves_out():
     common = stationery(workspace, edition(workspace.book))
     for pattern in workspace.patterns.values():
         assert SectionOrder(printed(pattern), common).fill() == SectionOrder(pattern, common).fill()
+    pattern, common = workspace.patterns[STAR], web_stationery(workspace)
+    assert ArticlesOrder(printed(pattern), common, 1.0, "A Small Sky", {}).fill() == ArticlesOrder(pattern, common, 1.0, "A Small Sky", {}).fill()
 
 
 def test_every_value_that_sections_have_in_common_is_in_their_keys():
@@ -139,6 +147,16 @@ def test_every_value_that_sections_have_in_common_is_in_their_keys():
     for path, other in leaves(replace(common, own=(("a.jinja", "text"),))):
         assert key_of(SectionOrder(pattern, other)) != key, path
     assert {path[0] for path, _ in leaves(common)} == set(Stationery.__dataclass_fields__)
+
+
+def test_every_value_is_in_the_keys_of_what_web_pages_are_made_of():
+    workspace = load(TINY)
+    articles = ArticlesOrder(printed(workspace.patterns[STAR]), replace(web_stationery(workspace), own=(("a.jinja", "text"),)), 1.0, "A Small Sky", {"photos/a.png": b"a"})
+    for path, other in [*leaves(articles), (("held", "none"), replace(articles, held=None)), (("held", "content"), replace(articles, held={"photos/a.png": b"b"}))]:
+        assert key_of(other) != key_of(articles), path
+    cut = CutOrder("BookletSans-400", "abc", "digest")
+    keys = [key_of(PhotoOrder(b"a")), key_of(PhotoOrder(b"b")), key_of(cut), *(key_of(other) for _, other in leaves(cut))]
+    assert len(set(keys)) == len(keys) == 6
 
 
 def test_every_value_of_an_edition_reaches_sections_or_style_unless_it_is_for_the_printer():

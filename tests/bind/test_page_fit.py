@@ -1,5 +1,6 @@
 """Faults that only set pages show: real PDFs of small books with one fault each."""
 
+from contextlib import nullcontext
 from pathlib import Path
 
 import pytest
@@ -8,7 +9,10 @@ from PIL import Image
 from booklet.bind import book, single
 from booklet.bind.edition import edition
 from booklet.bind.geometry import print_room
-from booklet.bind.page_fit import page_findings, single_findings, without_errors
+from booklet.bind.page_fit import page_findings, without_errors
+from booklet.bind.pdf import working_in
+from booklet.bind.press.cache import KEPT
+from booklet.bind.press.workshop import HereAndNow, Workshop
 from booklet.commands.asked import check_files
 from booklet.errors import FindingsError
 from booklet.findings import Finding, Mark, Severity
@@ -25,7 +29,7 @@ NO_BREAKS = "h1, h2 { white-space: nowrap !important; overflow-wrap: normal !imp
 def fitted(root, pattern=PATTERN, book="title: B\nauthor: Isobar Bead Studio\n", **others):
     """What lint says of a book and its pages, one line a finding."""
     write_book(root, {"morning-cloud.yaml": pattern, "book.yaml": book + "order: [morning-cloud]\n"})
-    return [finding.one_line() for finding in check_files(root, {root: None}, fit=True).findings]
+    return [finding.one_line() for finding in check_files(root, {root: None}, nullcontext).findings]
 
 
 def with_style(root, rule):
@@ -39,9 +43,18 @@ def test_nothing_is_found_on_sound_pages(tmp_path):
     assert fitted(tmp_path) == []
 
 
+def test_pages_that_were_set_once_are_not_set_again(tmp_path):
+    def lines(start):
+        return [finding.one_line() for finding in check_files(tmp_path, {tmp_path: None}, lambda root: working_in(Workshop(root / KEPT, start))).findings]
+
+    wanted = fitted(tmp_path, PATTERN + "notes: It floats \N{SNOWMAN} by.\n")
+    assert any("is in none of the fonts" in line for line in wanted)
+    assert lines(HereAndNow) == wanted and lines(lambda: pytest.fail("a page was set again")) == wanted
+
+
 def test_nothing_is_found_in_the_tiny_book():
     workspace = load(TINY)
-    assert [finding for pattern in workspace.patterns.values() for finding in single_findings(workspace, pattern)] == []
+    assert single.fit_findings(workspace, workspace.patterns.values()) == []
 
 
 def test_error_character_not_in_fonts(tmp_path):

@@ -1,5 +1,6 @@
 """booklet watch from end to end: a real server, a real browser, and files that are saved, broken, and taken away."""
 
+import asyncio
 import http.client
 import signal
 import subprocess
@@ -14,9 +15,16 @@ from selenium.webdriver.support.ui import WebDriverWait
 from tests.bind.copies import TINY, copy_of
 from tests.web.browsers import one, started
 
+from booklet.bind.book import web
+from booklet.bind.pdf import working_in
+from booklet.bind.press.cache import KEPT
+from booklet.bind.press.workshop import HereAndNow, Workshop
+from booklet.bind.web.orders import ArticlesOrder
 from booklet.cli import main
+from booklet.live import rebuild
 from booklet.live.rebuild import Rebuilder
 from booklet.live.sources import is_source
+from booklet.source.workspace import load
 
 PATIENCE = 60    # seconds that a busy computer may take; nothing is judged by it
 # A shell that starts a job in the background has it ignore ctrl-C; here it is to be heard.
@@ -64,9 +72,9 @@ def found(text):
 
 
 @contextmanager
-def changed(root, old, new):
-    """A pattern file, saved with a change and saved again as it was."""
-    path = root / "patterns" / "morning-cloud.yaml"
+def changed(root, old, new, name="morning-cloud"):
+    """A file of the book, saved with a change and saved again as it was."""
+    path = root / "patterns" / f"{name}.yaml"
     text = path.read_text("utf-8")
     assert old in text
     path.write_text(text.replace(old, new), "utf-8")
@@ -126,6 +134,33 @@ def test_only_what_has_changed_is_made_again(tmp_path):
         built = builder.build()
         assert built.report.is_bad and built.report.head == "The pages of morning-cloud are as they last were without an error." and builder.made == []
         assert "Morning Haze" in (html / "morning-cloud.html").read_text("utf-8")
+
+
+def test_what_many_have_drawn_is_kept_for_the_next_time_and_the_pages_are_those_of_a_build(tmp_path, monkeypatch):
+    root, drawn, fill = copy_of(TINY, tmp_path / "tiny"), [], ArticlesOrder.fill
+    monkeypatch.setattr(ArticlesOrder, "fill", lambda order: drawn.append(order.pattern.slug) or fill(order))
+    monkeypatch.setattr(rebuild, "web_workers", lambda *_: HereAndNow())
+
+    def first():
+        with Rebuilder(root) as builder:
+            return builder, builder.build().files
+
+    builder, files = first()
+    assert sorted(drawn) == ["evening-star", "morning-cloud"]
+    assert first()[1] == files and len(drawn) == 2
+    with working_in(Workshop(root / KEPT, HereAndNow)):
+        assert asyncio.run(web(load(root), "en")) == files and len(drawn) == 2
+    with changed(root, "title: Morning Cloud", "# A remark.\ntitle: Morning Cloud"):
+        assert builder.build().files == files and builder.made == []
+    with changed(root, "title: Morning Cloud", "title: Morning Haze"):
+        assert builder.build().files != files and drawn[2:] == ["morning-cloud"]
+        first()
+        assert drawn[3:] == ["morning-cloud"]   # a change that is worked on is kept by nobody else
+    monkeypatch.setattr(rebuild, "FEW", 1)
+    with changed(root, "year: 2026", "year: 2027", "book"):
+        assert builder.build().report.head == "" and len(builder.made) == 2 and len(drawn) == 6
+        first()
+        assert len(drawn) == 6
 
 
 def asked(address, path, **headers):

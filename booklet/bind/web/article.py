@@ -75,17 +75,18 @@ class StepPicture:
     moves: int
 
 
-def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, held: Mapping[str, bytes] | None = None) -> tuple[Article, ...]:
-    """The article of every variant, its words read back. `title` is that of the book. `held`: the photos, where all of them will stand in one file."""
+def articles(setter: Setter, pattern: Pattern, room: Room, small: float, title: str, held: Mapping[str, bytes] | None = None,
+             fits: Mapping[str, float] | None = None) -> tuple[Article, ...]:
+    """The article of every variant, its words read back. `title` is that of the book. `held`: the photos, where all of them will stand in one file. `fits`: how wide beads can be, if known."""
     every = variants(pattern)
-    return tuple(_article(setter, variant, every, room, small, title, held) for variant in every)
+    return tuple(_article(setter, variant, every, room, small, title, held, None if variant.name else fits) for variant in every)
 
 
 def _article(setter: Setter, variant: Variant, every: tuple[Variant, ...], room: Room, small: float, title: str,
-             held: Mapping[str, bytes] | None) -> Article:
+             held: Mapping[str, bytes] | None, fits: Mapping[str, float] | None) -> Article:
     together = held is not None
     pattern, prefix = variant.pattern, f"{variant.name}-" if together and variant.name else ""
-    view = shown(pattern, room, small, Screen(f"v{every.index(variant)}" if prefix else "", with_small=not variant.name))
+    view = shown(pattern, room, small, Screen(f"v{every.index(variant)}" if prefix else "", with_small=not variant.name), fits)
     drawn = {name: step.picture for prefix_of, one in (("", view), ("second-", view.second)) if one
              for step in one.steps if step.picture for name in [f"{prefix_of}{step.id}"]}
     photo = "" if not view.photo else variant.up + view.photo if held is None else data_address(view.photo, held[view.photo])

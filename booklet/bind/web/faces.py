@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import io
 from base64 import b64encode
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from pathlib import Path
 from string import printable
@@ -26,12 +26,6 @@ def used_faces() -> list[Face]:
     return [face for face in faces() if (face.family, face.weight, face.italic) in USED]
 
 
-def font_files(texts: Iterable[str]) -> dict[str, bytes]:
-    """Font files, and the licences that go with them, by name in fonts/."""
-    signs = signs_of(texts)
-    return {f"{face_name(face)}.woff2": cut(face.path, face_name(face), signs) for face in used_faces()} | licence_files()
-
-
 def licence_files() -> dict[str, bytes]:
     """The licences of the fonts, by name in fonts/."""
     return {name: path.read_bytes() for name, path in licences().items()}
@@ -42,10 +36,9 @@ def css_linked(folder: str = "fonts") -> str:
     return "".join(_rule(face, f"{folder}/{face_name(face)}.woff2") for face in used_faces())
 
 
-def css_embedded(texts: Iterable[str]) -> str:
-    """@font-face rules that hold the fonts themselves."""
-    signs = signs_of(texts)
-    return "".join(_rule(face, f"data:font/woff2;base64,{b64encode(cut(face.path, face_name(face), signs)).decode()}") for face in used_faces())
+def css_embedded(fonts: Mapping[str, bytes]) -> str:
+    """@font-face rules that hold the fonts themselves, which are given by name in fonts/."""
+    return "".join(_rule(face, f"data:font/woff2;base64,{b64encode(fonts[f'{face_name(face)}.woff2']).decode()}") for face in used_faces())
 
 
 def _rule(face: Face, source: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,17 +13,15 @@ from ...source.pattern import Pattern
 from ...source.workspace import Workspace
 from ...draw.finished import finished_alt
 from ..catalogue import language
-from ..context import Shown, common_scale
 from ..geometry import web_room
 from ..html import WEB, Medium, Setter
 from ..pages import BEGIN, GLOSSARY, Page
-from ..photos import photos
+from ..sections import Section
 from ..templates import text_of
-from .article import Article, articles
+from .article import Article
 from .colours import bead_rules
-from .faces import css_linked, font_files
+from .faces import css_linked
 from .facets import facets, facets_of
-from .screen_photos import for_screens
 from .variants import Variant, beside
 from .words import said_by
 
@@ -35,29 +33,17 @@ STYLES = ("common.css", "web.css")
 class Card:
     """A pattern in the gallery."""
 
-    p: Shown
+    p: Section
     alt: str
     facets: dict[str, str]
     other: Variant | None    # for the other hand
 
 
-def web_files(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict,
-              progress: Callable[[str], None] = lambda line: None, make: Callable[..., tuple[Article, ...]] = articles) -> dict[str, bytes]:
-    """Every file of the web pages, by its name in build/html/. Raises FindingsError where words do not rebuild their chart."""
-    small = common_scale([pattern.piece for pattern in patterns], web_room().small)
-    texts, files = web_texts(workspace, patterns, front, back, title, shared, small, progress, make)
-    return files | {f"fonts/{name}": content for name, content in font_files(texts).items()}
-
-
-def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict, small: float,
-              progress: Callable[[str], None], make: Callable[..., tuple[Article, ...]]) -> tuple[list[str], dict[str, bytes]]:
-    """The texts that the fonts of the pages must have all signs of, and every file but the fonts; `small` is the scale of small views."""
-    room, root = web_room(), workspace.root
-    setter = Setter(root, Medium(WEB, room), up="", help=[one for one in (*front, *back) if one.slug in (BEGIN, GLOSSARY)], **shared)
-    made = []
-    for pattern in patterns:
-        progress(f"making the web pages of {pattern.title}")
-        made.append(make(setter, pattern, room, small, title))
+def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, ...], back: tuple[Page, ...], title: str, shared: dict,
+              made: Sequence[tuple[Article, ...]]) -> tuple[list[str], dict[str, bytes]]:
+    """The texts that the fonts of the pages must have all signs of, and every file but the fonts and photos, by its name in build/html/. `made` are the articles of each pattern."""
+    root = workspace.root
+    setter = Setter(root, Medium(WEB, web_room()), up="", help=[one for one in (*front, *back) if one.slug in (BEGIN, GLOSSARY)], **shared)
     texts = {f"pictures/{every[0].variant.pattern.slug}.svg": every[0].view.small.svg for every in made}
     texts |= {"index.html": _gallery(setter, patterns, made, front, back, title)}
     for at, every in enumerate(made):
@@ -70,7 +56,7 @@ def web_texts(workspace: Workspace, patterns: list[Pattern], front: tuple[Page, 
     texts["booklet.js"] = script(root)
     beside = {name: svg for every in made for article in every for name, svg in article.files.items()}
     files = {name: str(text).encode() for name, text in sorted((texts | beside).items())}
-    return list(texts.values()), files | for_screens(photos(root, patterns))
+    return list(texts.values()), files
 
 
 def style(workspace: Workspace) -> str:
@@ -90,7 +76,7 @@ def script_in(tag: str, root: Path, names: Iterable[str]) -> str:
         return script(root, names)
 
 
-def _page(setter: Setter, made: list[tuple[Article, ...]], at: int, article: Article, title: str) -> str:
+def _page(setter: Setter, made: Sequence[tuple[Article, ...]], at: int, article: Article, title: str) -> str:
     view = article.view
     return setter.fill("web/pattern.html.jinja", title=f"{view.title}, {title}", description=view.summary, up=article.variant.up, article=article.html,
                        before=_neighbour(made, at - 1, article), after=_neighbour(made, at + 1, article))
@@ -104,7 +90,7 @@ class Neighbour:
     title: str
 
 
-def _neighbour(made: list[tuple[Article, ...]], at: int, article: Article) -> Neighbour | None:
+def _neighbour(made: Sequence[tuple[Article, ...]], at: int, article: Article) -> Neighbour | None:
     if not 0 <= at < len(made):
         return None
     every = {(other.variant.hand, other.variant.is_mirrored): other for other in made[at]}
@@ -112,7 +98,7 @@ def _neighbour(made: list[tuple[Article, ...]], at: int, article: Article) -> Ne
     return Neighbour(article.variant.up + other.variant.address, other.view.title)
 
 
-def _gallery(setter: Setter, patterns: list[Pattern], made: list[tuple[Article, ...]], front: tuple[Page, ...], back: tuple[Page, ...], title: str) -> str:
+def _gallery(setter: Setter, patterns: list[Pattern], made: Sequence[tuple[Article, ...]], front: tuple[Page, ...], back: tuple[Page, ...], title: str) -> str:
     cards = [Card(every[0].view, finished_alt(pattern.piece), facets_of(pattern),
                   beside(every[0].variant, tuple(article.variant for article in every), hand=True)) for pattern, every in zip(patterns, made)]
     return setter.fill("web/index.html.jinja", title=title, description=setter.engine.globals["book"].subtitle, cards=cards,

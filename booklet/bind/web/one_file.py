@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import asyncio
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from markupsafe import Markup
 
-from ...errors import BookletError
+from ...craft.language import speaking
 from ...source.workspace import Workspace
 from ..book import named, shared, workable
+from ..catalogue import language
 from ..edition import web_editions
 from ..errata import errata_of
 from ..files import write_file
@@ -18,47 +22,67 @@ from ..html import WEB, Medium, Setter
 from ..page_fit import Report, unheard
 from ..pages import SHIPPED, Page, page
 from ..photos import photos
+from ..sections import Stationery, web_stationery
+from ..single import Done, side_by_side
 from ..translated import printing
-from .article import articles
 from .colours import bead_rules
 from .faces import css_embedded
 from .files import script, style
-from .screen_photos import for_screens
+from .orders import cut_faces, made_articles, screen_photos
 
 TO_READ = SHIPPED   # pages that go with every pattern
 
 
-def build_each(workspace: Workspace, name: str, done: Callable[[str, list[Path] | BookletError], None], report: Report = unheard) -> None:
+@dataclass(frozen=True)
+class Frame:
+    """What stands around every pattern, in one language."""
+
+    workspace: Workspace      # as it is printed in the language
+    common: Stationery
+    title: str                # of the book
+    setter: Setter
+    pages: tuple[Page, ...]   # to read
+    style: str                # without fonts and bead colours
+    script: str
+
+
+def frame_of(workspace: Workspace, tag: str) -> Frame:
+    """What stands around the patterns of a workspace in a language."""
+    with printing(workspace, tag) as told:
+        setter = Setter(told.root, Medium(WEB, web_room()), up="", help=(), **shared(told))
+        return Frame(told, web_stationery(told), named(told.book).title, setter, tuple(_below(page(told, name)) for name in TO_READ), style(told), script(told.root))
+
+
+def build_each(workspace: Workspace, name: str, done: Done, report: Report = unheard) -> None:
     """Build build/single/SLUG.html of all patterns; called as `bind.single.build_each` is. A page is for either hand and every size: an edition is one in another language.
 
     It is not cut into sheets that could be looked at for `report`.
     """
-    wanted = web_editions(workspace.book, name)
-    for slug in workspace.patterns:
-        try:
-            files = {f"{slug}{on.suffix}.html": one_file(workspace, slug, on.language).encode() for on in wanted}
-            done(slug, [write_file(workspace.root / "build" / "single" / file, content) for file, content in files.items()])
-        except BookletError as error:   # the others are bound all the same
-            done(slug, error)
+    frames = {on.suffix: frame_of(workspace, on.language) for on in web_editions(workspace.book, name)}
+    asyncio.run(side_by_side(workspace.patterns, partial(_built, workspace.root, frames), done))
 
 
-def one_file(workspace: Workspace, slug: str, language: str = "") -> str:
-    """The page in a language, or in that of its book, which needs nothing but itself."""
-    with printing(workspace, language or workspace.book.language) as told:
-        return _told(told, slug)
+async def _built(root: Path, frames: Mapping[str, Frame], slug: str) -> list[Path]:
+    files = {f"{slug}{suffix}.html": (await one_file(frame, slug)).encode() for suffix, frame in frames.items()}
+    return [write_file(root / "build" / "single" / file, content) for file, content in files.items()]
 
 
-def _told(workspace: Workspace, slug: str) -> str:
-    pattern, room, title = workable(workspace, [workspace.patterns[slug]])[0], web_room(), named(workspace.book).title
-    setter = Setter(workspace.root, Medium(WEB, room), up="", help=(), **shared(workspace))
-    made = articles(setter, pattern, room, 1.0, title, held=for_screens(photos(workspace.root, [pattern])))
-    errata = errata_of(workspace, pattern)
-    read = [_below(page(workspace, name)) for name in TO_READ]
-    values = {"title": f"{pattern.title}, {title}", "description": pattern.summary, "articles": [article.html for article in made], "single": made[0].view,
-              "pages": read, "errata": [errata] if errata else [], "patterns": [made[0].view]}
-    text = setter.fill("web/one-file.html.jinja", style="", script="", **values)
-    look = css_embedded([text]) + style(workspace) + bead_rules(pattern.legend)
-    return setter.fill("web/one-file.html.jinja", style=Markup(look), script=Markup(script(workspace.root)), **values)
+async def one_file(frame: Frame, slug: str) -> str:
+    """The page of a pattern, which needs nothing but itself. Raises the errors of booklet.errors."""
+    with speaking(language(frame.common.language)):
+        return await _told(frame, slug)
+
+
+async def _told(frame: Frame, slug: str) -> str:
+    (pattern,) = workable(frame.workspace, [frame.workspace.patterns[slug]])
+    held = await screen_photos(photos(frame.workspace.root, [pattern]))
+    made = (await made_articles([pattern], frame.common, 1.0, frame.title, held))[slug]
+    errata = errata_of(frame.workspace, pattern)
+    values = {"title": f"{pattern.title}, {frame.title}", "description": pattern.summary, "articles": [article.html for article in made], "single": made[0].view,
+              "pages": frame.pages, "errata": [errata] if errata else [], "patterns": [made[0].view]}
+    text = frame.setter.fill("web/one-file.html.jinja", style="", script="", **values)
+    look = css_embedded(await cut_faces([text])) + frame.style + bead_rules(pattern.legend)
+    return frame.setter.fill("web/one-file.html.jinja", style=Markup(look), script=Markup(frame.script), **values)
 
 
 def _below(one: Page) -> Page:

@@ -4,35 +4,20 @@ from __future__ import annotations
 
 import io
 import warnings
-from collections.abc import Mapping
-from hashlib import sha256
 
 LONGEST = 1600    # pixels: a page shows a photo up to 544 px wide, and some screens have three points to a px
 FORMATS = ("JPEG", "PNG", "WEBP")
 QUALITY = {"JPEG": {"quality": 85, "optimize": True, "progressive": True}, "PNG": {"optimize": True}, "WEBP": {"quality": 85, "method": 4}}
 
-_made: dict[str, bytes] = {}    # by the digest of the photo, for a process that builds again and again
 
-
-def for_screens(photos: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The photos by their names. A file that is no picture stays as it is: lint has told of it."""
-    return {name: _small(content) for name, content in photos.items()}
-
-
-def _small(content: bytes) -> bytes:
-    key = sha256(content).hexdigest()
-    if key not in _made:
-        _made[key] = _made_small(content)
-    return _made[key]
-
-
-def _made_small(content: bytes) -> bytes:
+def for_screens(photo: bytes) -> bytes:
+    """The photo, made small. A file that is no picture stays as it is: lint has told of it."""
     from PIL import Image, ImageOps, UnidentifiedImageError   # imported here, because most patterns have no photo
 
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore", Image.DecompressionBombWarning)    # Pillow refuses what is far too large
-            with Image.open(io.BytesIO(content), formats=FORMATS) as image:
+            with Image.open(io.BytesIO(photo), formats=FORMATS) as image:
                 kind, profile = image.format, image.info.get("icc_profile")
                 image.draft("RGB", (LONGEST, LONGEST))    # a JPEG is read at a size near the wanted one
                 upright = ImageOps.exif_transpose(image)
@@ -42,7 +27,7 @@ def _made_small(content: bytes) -> bytes:
                 if upright.mode == "P":
                     bare = upright.convert("RGBA" if "transparency" in upright.info else "RGB")
     except (UnidentifiedImageError, Image.DecompressionBombError, OSError, ValueError, SyntaxError):
-        return content
+        return photo
     bare.info.clear()
     file = io.BytesIO()
     bare.save(file, kind, **QUALITY[kind], **({"icc_profile": profile} if profile else {}))
