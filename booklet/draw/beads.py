@@ -6,8 +6,9 @@ either side. So a run of any number of beads costs three lines. Drops and bicone
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, hypot, sin
+
+from msgspec import Struct
 
 from ..craft.beads import BeadKind
 from .numbers import num
@@ -17,8 +18,7 @@ OUTLINED = ("drop", "bicone")   # shapes that a dashed line cannot give
 LEAST_DASH = 0.02               # mm; a dash of no length is drawn by some viewers and not by others
 
 
-@dataclass(frozen=True)
-class Track:
+class Track(Struct, frozen=True):
     """The line along which a run of equal beads lies, from the outer edge of the first cell to that of the last.
 
     A cell is the room of one bead, its share of the gaps included.

@@ -8,7 +8,9 @@ strands begin.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from ..craft.beads import BeadKind
 from ..craft.drape import twig_side
@@ -19,8 +21,7 @@ from .strands import end_offsets
 Kinds = Callable[[str], BeadKind]
 
 
-@dataclass(frozen=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """One bead, centred on (x, y)."""
 
     key: str
@@ -30,8 +31,7 @@ class Placed:
     number: int = 0     # in counting along its line, 1 first; 0 where beads are not counted
 
 
-@dataclass(frozen=True)
-class PlacedCharm:
+class PlacedCharm(Struct, frozen=True):
     """A charm or ring, hanging from (x, y)."""
 
     name: str
@@ -39,8 +39,7 @@ class PlacedCharm:
     y: float
 
 
-@dataclass
-class Columns:
+class Columns(Struct):
     """Everything of one strand."""
 
     runs: list[list[Placed]] = field(default_factory=list)      # beads one below the other
@@ -53,8 +52,7 @@ class Columns:
         return [*(bead for run in self.runs for bead in run), *self.ends]
 
 
-@dataclass(frozen=True)
-class Columnist:
+class Columnist(Struct, frozen=True):
     """Lays out strands at one scale; `bead` is the mm of a body bead and `gap` what parts two beads."""
 
     kind: Kinds

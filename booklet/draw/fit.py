@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 LEAST_BEAD = 2.4    # mm: no bead is printed narrower, so that its letter can be read
 STEP = 0.05         # mm: scales are multiples of this, so that half a bead is still a round figure
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """The scale that fits a box, and what comes of it."""
 
     bead: float      # mm across a bead; 0 when not even the smallest fits

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby, pairwise
 from math import pi
+
+from msgspec import Struct
 
 from ..craft.beads import BeadKind
 from ..craft.language import _, message, ngettext, sentences
@@ -32,8 +33,7 @@ UNDER = {"base": message("under the base row"), "lowest": message("under the low
          "bridges": message("on the thread bridges under the lowest row")}
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(Struct, frozen=True, dict=True):
     """Where the fringe chart draws things, mm. Stitches and strands hang from y = 0 down."""
 
     piece: Piece

@@ -6,15 +6,15 @@ Everything with the same style in the same layer is one <path>. Lengths are mm; 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from .numbers import num
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True)
-class Style:
+class Style(Struct, frozen=True):
     """How a path is painted."""
 
     fill: str = "none"

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
+
+from msgspec import Struct
 
 from ..numbers import num
 from ..picture import Point
@@ -15,8 +16,7 @@ HIGHER = 0.85              # more for every earlier curve between the same stitc
 AROUND = 1.1               # clear of a bead that the thread goes round
 
 
-@dataclass(frozen=True)
-class Leg:
+class Leg(Struct, frozen=True):
     """Thread between two nodes: cubic curves one after the other; it leads into an event."""
 
     event: int

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
 from math import atan2
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ...craft.events import Anchor, PickUp, WeaveIn
 from ...craft.piece import Piece
@@ -56,8 +58,7 @@ class Stage:
         return next((node for node in reversed(self.nodes) if begun < node.event < len(scene.before)), None)
 
 
-@dataclass(frozen=True)
-class Thread:
+class Thread(Struct, frozen=True):
     """The thread of a scene: its nodes, of which the first may be where it comes from (event -1), and the legs between them."""
 
     nodes: list[Node]
