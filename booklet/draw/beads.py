@@ -6,6 +6,7 @@ either side. So a run of any number of beads costs three lines. Drops and bicone
 
 from __future__ import annotations
 
+from functools import cached_property
 from math import cos, hypot, sin
 
 from msgspec import Struct
@@ -18,7 +19,7 @@ OUTLINED = ("drop", "bicone")   # shapes that a dashed line cannot give
 LEAST_DASH = 0.02               # mm; a dash of no length is drawn by some viewers and not by others
 
 
-class Track(Struct, frozen=True):
+class Track(Struct, frozen=True, dict=True):
     """The line along which a run of equal beads lies, from the outer edge of the first cell to that of the last.
 
     A cell is the room of one bead, its share of the gaps included.
@@ -45,23 +46,26 @@ class Track(Struct, frozen=True):
 
     def beside(self, offset: float, start: float, stop: float) -> str:
         """Path data of the line moved `offset` mm to its right-hand side (y down), cut by `start` and `stop` mm."""
-        points = [_beside(self.points, index, offset) for index in range(len(self.points))]
+        points = [(x - across * offset, y + along * offset) for (x, y), (across, along) in zip(self.points, self._ways)]
         points[0] = _towards(points[0], points[1], start)
         points[-1] = _towards(points[-1], points[-2], stop)
         return polyline(points)
 
-
-def _beside(points: tuple[Point, ...], index: int, offset: float) -> Point:
-    (ax, ay), (bx, by) = points[max(0, index - 1)], points[min(len(points) - 1, index + 1)]
-    length = hypot(bx - ax, by - ay)
-    x, y = points[index]
-    return x - (by - ay) / length * offset, y + (bx - ax) / length * offset
+    @cached_property
+    def _ways(self) -> list[tuple[float, float]]:
+        """The direction of the line at each of its points, down and across."""
+        points, ways = self.points, []
+        for (ax, ay), (bx, by) in zip((points[0], *points[:-1]), (*points[1:], points[-1])):
+            length = hypot(bx - ax, by - ay)
+            ways.append(((by - ay) / length, (bx - ax) / length))
+        return ways
 
 
 def _towards(point: Point, goal: Point, step: float) -> Point:
-    length = hypot(goal[0] - point[0], goal[1] - point[1])
-    share = step / length
-    return point[0] + (goal[0] - point[0]) * share, point[1] + (goal[1] - point[1]) * share
+    x, y = point
+    across, down = goal[0] - x, goal[1] - y
+    share = step / hypot(across, down)
+    return x + across * share, y + down * share
 
 
 def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, across: float, radius: float,

@@ -36,6 +36,8 @@ def single(picture: Picture, layers: Layers, bead: Bead, x: float, y: float, sca
 
     `keep` tells from its colour whether a mark of light is wanted.
     """
+    if not picture.draws:
+        return
     marks = [mark for mark in _marks(bead, scale) if keep is None or keep(mark.colour(bead.colour))]
     if bead.kind.shape in OUTLINED:
         _outlined(picture, layers, bead, x, y, scale, angle, marks)
@@ -51,6 +53,8 @@ def _marks(bead: Bead, scale: float) -> Sequence[Light]:
 
 def _run(picture: Picture, layers: Layers, bead: Bead, track: Track, scale: float, marks: Sequence[Light],
          strung: bool) -> None:
+    if not picture.draws:
+        return
     ground, body, light = layers
     wide, tall = (bead.kind.diameter - GAP) * scale, (bead.kind.length - GAP) * scale
     along, across = (tall, wide) if strung else (wide, tall)

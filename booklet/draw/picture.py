@@ -95,9 +95,9 @@ def _path(name: str, style: Style, data: str):
 def polyline(points: Iterable[Point]) -> str:
     """Path data through points, with horizontal and vertical steps written short."""
     (x, y), *rest = points
-    parts = [f"M{num(x)} {num(y)}"]
+    made = f"M{num(x)} {num(y)}"
     for next_x, next_y in rest:
         across, down = num(next_x - x), num(next_y - y)
-        parts.append(f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}")
+        made += f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}"
         x, y = next_x, next_y
-    return "".join(parts)
+    return made
