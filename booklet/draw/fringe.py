@@ -29,6 +29,7 @@ from .picture import Picture, Style, polyline
 from .said import beads_counted, beads_named, span
 from .tiles import Margins, Part, map_svg, shown_part, tiles
 
+NEAR = 1e-6      # mm: what is nearer only touches
 PART_GAP = 0.5   # columns between the parts of a row
 LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers", "cut")
 Rim = tuple[float, float, float, float]   # top, bottom, left, right, mm
@@ -259,7 +260,7 @@ def _plans(piece: Piece) -> dict[float, Plan]:
 def _spreads(plan: Plan) -> list[float]:
     """For each two neighbours, how far apart their places must be so that nothing of theirs touches."""
     rims = sorted(plan.rims.items(), key=lambda numbered: numbered[0])
-    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] and two[0] < one[1]), default=0.0) / (after - number)
+    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] - NEAR and two[0] < one[1] - NEAR), default=0.0) / (after - number)
             + 0.22 * plan.bead for (number, left), (after, right) in zip(rims, rims[1:])]
 
 
