@@ -19,7 +19,7 @@ from msgspec.structs import replace
 from ..craft.beads import Bead
 from ..craft.piece import Piece
 from . import tone
-from .alphabet import BASELINE, CAP_UNITS, GLYPHS
+from .alphabet import BASELINE, CAP_UNITS, ENDS
 from .chart import chart_svg
 from .colour import BLACK, WHITE
 from .finish import LIGHTS
@@ -155,8 +155,8 @@ class Screen(Picture):
         layers.setdefault(layer, {}).setdefault(style, []).append(path)
 
     def letter(self, key: str, x: float, y: float, cap: float) -> bool:
-        heights = [point[1] for line in GLYPHS[key] for point in line]
-        drop = ((min(heights) + max(heights)) / 2 - BASELINE) * cap / CAP_UNITS
+        _left, _right, low, high = ENDS[key]
+        drop = ((low + high) / 2 - BASELINE) * cap / CAP_UNITS
         self._letters.setdefault(self._name, {})[_near((x, y))] = Letter(key, round(drop, 4), round(cap, 4))
         return True
 
