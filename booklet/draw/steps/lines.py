@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cached_property
 from math import hypot
 
 from msgspec import Struct
@@ -16,13 +17,13 @@ HIGHER = 0.85              # more for every earlier curve between the same stitc
 AROUND = 1.1               # clear of a bead that the thread goes round
 
 
-class Leg(Struct, frozen=True):
+class Leg(Struct, frozen=True, dict=True):
     """Thread between two nodes: cubic curves one after the other; it leads into an event."""
 
     event: int
     points: tuple[Point, ...]   # start, then two controls and an end for each curve
 
-    @property
+    @cached_property
     def path(self) -> str:
         (x, y), *rest = self.points
         curves = "".join("C" + " ".join(f"{num(px)} {num(py)}" for px, py in rest[at:at + 3]) for at in range(0, len(rest), 3))
