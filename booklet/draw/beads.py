@@ -6,14 +6,14 @@ either side. So a run of any number of beads costs three lines. Drops and bicone
 
 from __future__ import annotations
 
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import cos, hypot, sin
 
 from msgspec import Struct
 
 from ..craft.beads import BeadKind
 from .numbers import num
-from .picture import Picture, Point, Style, polyline
+from .picture import Picture, Point, Style, line, polyline
 
 OUTLINED = ("drop", "bicone")   # shapes that a dashed line cannot give
 LEAST_DASH = 0.02               # mm; a dash of no length is drawn by some viewers and not by others
@@ -46,10 +46,19 @@ class Track(Struct, frozen=True, dict=True):
 
     def beside(self, offset: float, start: float, stop: float) -> str:
         """Path data of the line moved `offset` mm to its right-hand side (y down), cut by `start` and `stop` mm."""
+        if len(self.points) == 2:    # as most have
+            return self._straight(offset, start, stop)
         points = [(x - across * offset, y + along * offset) for (x, y), (across, along) in zip(self.points, self._ways)]
-        points[0] = _towards(points[0], points[1], start)
-        points[-1] = _towards(points[-1], points[-2], stop)
+        points[0] = _towards(*points[0], *points[1], start)
+        points[-1] = _towards(*points[-1], *points[-2], stop)
         return polyline(points)
+
+    def _straight(self, offset: float, start: float, stop: float) -> str:
+        (across, along), _ = self._ways
+        (x, y), (end_x, end_y) = self.points
+        x, y, end_x, end_y = x - across * offset, y + along * offset, end_x - across * offset, end_y + along * offset
+        x, y = _towards(x, y, end_x, end_y, start)
+        return line(x, y, *_towards(end_x, end_y, x, y, stop))
 
     @cached_property
     def _ways(self) -> list[tuple[float, float]]:
@@ -61,9 +70,8 @@ class Track(Struct, frozen=True, dict=True):
         return ways
 
 
-def _towards(point: Point, goal: Point, step: float) -> Point:
-    x, y = point
-    across, down = goal[0] - x, goal[1] - y
+def _towards(x: float, y: float, goal_x: float, goal_y: float, step: float) -> Point:
+    across, down = goal_x - x, goal_y - y
     share = step / hypot(across, down)
     return x + across * share, y + down * share
 
@@ -77,17 +85,23 @@ def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, a
     """
     if not picture.draws or picture.run(layer, colour, track, along, across, radius, shift, aside):
         return
+    for style, *place in _strokes(colour, track.pitch, along, across, radius, shift, aside):
+        picture.add(layer, style, track.beside(*place))
+
+
+@lru_cache(maxsize=1024)   # a picture has few kinds of beads in few colours
+def _strokes(colour: str, pitch: float, along: float, across: float, radius: float, shift: float, aside: float) -> tuple[tuple[Style, float, float, float], ...]:
+    """The lines that `lay` draws: their style, how far they lie beside the track, and what is cut off at its ends."""
     radius = min(radius, across / 2, (along - LEAST_DASH) / 2)
-    start, stop = (track.pitch - along) / 2 + shift, (track.pitch - along) / 2 - shift
+    start, stop = (pitch - along) / 2 + shift, (pitch - along) / 2 - shift
+    found = []
     if across - 2 * radius > LEAST_DASH:
-        picture.add(layer, Style(stroke=colour, width=across - 2 * radius, dash=(along, track.pitch - along)),
-                    track.beside(aside, start, stop))
-    if radius <= 0:
-        return
-    edge = Style(stroke=colour, width=2 * radius, dash=(along - 2 * radius, track.pitch - along + 2 * radius), round=True)
-    offset = across / 2 - radius
-    for side in {aside + offset: 0, aside - offset: 0}:
-        picture.add(layer, edge, track.beside(side, start + radius, stop + radius))
+        found.append((Style(stroke=colour, width=across - 2 * radius, dash=(along, pitch - along)), aside, start, stop))
+    if radius > 0:
+        edge = Style(stroke=colour, width=2 * radius, dash=(along - 2 * radius, pitch - along + 2 * radius), round=True)
+        offset = across / 2 - radius
+        found += [(edge, side, start + radius, stop + radius) for side in {aside + offset: 0, aside - offset: 0}]
+    return tuple(found)
 
 
 def corner(kind: BeadKind, along: float, across: float) -> float:
