@@ -5,7 +5,6 @@ The lines are taken from the HTML that is printed, not from the model, so that a
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from html.parser import HTMLParser
 
@@ -17,7 +16,6 @@ from ..findings import Finding, Severity
 from ..source.pattern import Pattern
 
 ROW, STRAND, SECOND = "row-words", "strand-words", "second"
-_PICTURE = re.compile(r"<svg\b.*?</svg>", re.DOTALL)   # most of a page, and none of its words
 _VOID = {"br", "img", "input", "hr", "meta", "link", "wbr"}
 
 
@@ -58,9 +56,15 @@ class _Lines(HTMLParser):
 def printed_lines(html: str, second: bool = False) -> tuple[list[str], list[str]]:
     """Row lines and strand lines of a page, in the order in which they stand: those of the first piece, or of the second."""
     reader = _Lines(second)
-    reader.feed(_PICTURE.sub("", str(html)))
+    reader.feed(_without_pictures(str(html)))
     reader.close()
     return reader.lines[ROW], reader.lines[STRAND]
+
+
+def _without_pictures(html: str) -> str:
+    """A page without its pictures, which are most of it, and hold none of its words."""
+    first, *pictured = html.split("<svg ")
+    return "".join([first, *(text.partition("</svg>")[2] for text in pictured)])
 
 
 def wrong_words(piece: Piece, second: Piece | None, html: str) -> tuple[str, ...]:

@@ -42,11 +42,11 @@ class Leg(Struct, frozen=True, dict=True):
 def legs(found: Sequence[Node]) -> list[Leg]:
     """The thread between each two nodes; the turn round a bridge is a leg of its own."""
     made: list[Leg] = []
-    seen: dict[frozenset, int] = {}
+    seen: dict[tuple[frozenset, int], int] = {}
     for index, node in enumerate(found):
         if index:
             before = found[index - 1]
-            pair = frozenset((before.lane, node.lane)) | {round(before.out[1])}
+            pair = frozenset((before.lane, node.lane)), round(before.out[1])
             made.append(leg(node.event, before.end, before.out, node.start, node.into, seen.get(pair, 0), before.wide))
             seen[pair] = seen.get(pair, 0) + 1
         if node.kind == "bridge":

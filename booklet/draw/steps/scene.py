@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
-from functools import reduce
 from itertools import islice
 from math import atan2, inf
 
@@ -51,26 +50,18 @@ class Stage:
         self._cells: dict[Place, Cell] = {}    # of the beads that are picked up, in their order
         self._taken, self._extents = [0], [Box(inf, inf, -inf, -inf)]    # how many those are before each event, and where they lie
         for event in self.scenes.events:
-            if isinstance(event, PickUp):
-                self._cells |= self._picked(event)
+            box, cells = self._extents[-1], self._picked(event)
+            self._cells |= cells
             self._taken.append(len(self._cells))
-            self._extents.append(self._grown(self._extents[-1], event))
+            self._extents.append(_grown(box, cells.values()) if cells else box)
 
-    def _picked(self, event: PickUp) -> dict[Place, Cell]:
+    def _picked(self, event: Event) -> dict[Place, Cell]:
         """Beads that an event picks up and that are drawn."""
-        return {place: self.opened.cells[place] for place in event.places if place in self.opened.cells}
-
-    def _grown(self, box: Box, event: Event) -> Box:
-        """A box made so large that it holds what an event picks up."""
-        rims = [_rim(cell) for cell in self._picked(event).values()] if isinstance(event, PickUp) else []
-        if not rims:
-            return box
-        lefts, tops, rights, bottoms = zip((box.left, box.top, box.right, box.bottom), *rims)
-        return Box(min(lefts), min(tops), max(rights), max(bottoms))
+        return {place: self.opened.cells[place] for place in event.places if place in self.opened.cells} if isinstance(event, PickUp) else {}
 
     def extent(self, scene: Scene) -> Box:
         """Where beads are when the scene ends."""
-        box = reduce(self._grown, scene.shown, self._extents[len(scene.before)])
+        box = _grown(self._extents[len(scene.before)], [cell for event in scene.shown for cell in self._picked(event).values()])
         return Box(box.left - 1, box.top - 1, box.right + 1, box.bottom + 1)
 
     def before(self, scene: Scene) -> Node | None:
@@ -155,6 +146,12 @@ def _thread(stage: Stage, scene: Scene) -> Thread:
 
 def _event(one: Node | Leg) -> int:
     return one.event
+
+
+def _grown(box: Box, cells: Iterable[Cell]) -> Box:
+    """A box made so large that it holds these beads."""
+    lefts, tops, rights, bottoms = zip((box.left, box.top, box.right, box.bottom), *map(_rim, cells))
+    return Box(min(lefts), min(tops), max(rights), max(bottoms))
 
 
 def _each_once(found: Iterable[Leg]) -> list[Leg]:
