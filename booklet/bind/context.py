@@ -187,7 +187,8 @@ def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Pap
         colourways=tuple(_colourway(name, changed, piece, room.colourway, draw) for name, changed in pattern.colourways.items()),
         links=tuple(LinkShown(link.label, link.url, qr_svg(link.url, link.label)) for link in pattern.links),
         photo=photo_name(pattern), photo_alt=pattern.photo.alt if pattern.photo else "", mark=mark(pattern.title, pattern.version))
-    view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
+    if not fits or body_bead > fits["body"] or piece.strands and fringe_bead > fits["fringe"]:
+        view = _in_parts(view, piece, room, (body_bead, fringe_bead), slug)
     return replace(view, second=_second(view, pattern, room, values, draw)) if pattern.second else view
 
 

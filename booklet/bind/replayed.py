@@ -56,9 +56,15 @@ class _Lines(HTMLParser):
 def printed_lines(html: str, second: bool = False) -> tuple[list[str], list[str]]:
     """Row lines and strand lines of a page, in the order in which they stand: those of the first piece, or of the second."""
     reader = _Lines(second)
-    reader.feed(html)
+    reader.feed(_without_pictures(str(html)))
     reader.close()
     return reader.lines[ROW], reader.lines[STRAND]
+
+
+def _without_pictures(html: str) -> str:
+    """A page without its pictures, which are most of it, and hold none of its words."""
+    first, *pictured = html.split("<svg ")
+    return "".join([first, *(text.partition("</svg>")[2] for text in pictured)])
 
 
 def wrong_words(piece: Piece, second: Piece | None, html: str) -> tuple[str, ...]:

@@ -6,13 +6,14 @@ it lies), so that it holds for every stitch that lists its events.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
+from functools import cached_property
 from itertools import groupby
 
 from msgspec import Struct
 
 from .events import Anchor, Event, Guard, Pass, PickUp, Place, Ring, Section, Through, Under, WeaveIn
-from .layout import Layout, layout
+from .layout import layout
 from .needle import path
 from .piece import Piece
 from .stitches import stitch_of
@@ -84,6 +85,25 @@ class Scenes:
             self._tell(units)
         if self._on:
             self._note("fringe-way", *self._on)
+
+    @cached_property
+    def stitches(self) -> dict[tuple, list[Place]]:
+        """The beads of each stitch of the body, by the first three fields of their places."""
+        found: dict[tuple, list[Place]] = {}
+        for place in self.plan.spots:
+            if place.part == "row":
+                found.setdefault(place[:3], []).append(place)
+        return found
+
+    @cached_property
+    def centres(self) -> dict[tuple, tuple[float, float]]:
+        """Along the hole and across it, the middle of each stitch of the body, mm."""
+        found = {}
+        for stitch, beads in self.stitches.items():
+            spots = [self.plan.spots[place] for place in beads]
+            x, y = sum(spot.x for spot in spots) / len(spots), sum(spot.y for spot in spots) / len(spots)
+            found[stitch] = (x, y) if self.plan.lying else (y, x)
+        return found
 
     def of(self, step: str, uses: Sequence[ThreadUse] = ()) -> Scene | None:
         """The scene of a step; None where the needle does nothing in it."""
@@ -268,37 +288,23 @@ def _exit_pass(events: Sequence[Event]) -> Pass:
     return next(event for event in reversed(events) if isinstance(event, Pass) and event.places[0].part == "row")
 
 
-def _centres(plan: Layout, places: Iterable[Place]) -> dict[tuple, tuple[float, float]]:
-    """Along the hole and across it, the middle of each stitch of the body, mm."""
-    stitches: dict[tuple, list[Place]] = {}
-    for place in places:
-        if place.part == "row":
-            stitches.setdefault(place[:3], []).append(place)
-    centres = {}
-    for stitch, beads in stitches.items():
-        x, y = (sum(getattr(plan.spots[place], name) for place in beads) / len(beads) for name in "xy")
-        centres[stitch] = (x, y) if plan.lying else (y, x)
-    return centres
-
-
-def _pass_through(plan: Layout, section: Section, stitch: tuple, up: bool) -> Pass:
-    places = tuple(sorted(place for place in plan.spots if place[:3] == stitch))
+def _pass_through(scenes: Scenes, section: Section, stitch: tuple, up: bool) -> Pass:
+    places = tuple(sorted(scenes.stitches[stitch]))
     return Pass(section, places if up else places[::-1], up)
 
 
-def neighbour(plan: Layout, done: Sequence[Event], passed: Pass) -> Pass:
+def neighbour(scenes: Scenes, done: Sequence[Event], passed: Pass) -> Pass:
     """The worked stitch beside the one passed, across its hole, passed the other way."""
-    centres = _centres(plan, dict.fromkeys(place for event in done if isinstance(event, PickUp) for place in event.places))
-    own = passed.places[0][:3]
+    worked = {place[:3] for event in done if isinstance(event, PickUp) for place in event.places if place.part == "row"}
+    centres, own = scenes.centres, passed.places[0][:3]
     along, across = centres[own]
-    stitch = min((stitch for stitch in centres if stitch != own),
-                 key=lambda stitch: (round(3 * abs(centres[stitch][0] - along) + abs(centres[stitch][1] - across), 3), stitch), default=own)
-    return _pass_through(plan, passed.section, stitch, not passed.up)
+    stitch = min(worked - {own}, key=lambda stitch: (round(3 * abs(centres[stitch][0] - along) + abs(centres[stitch][1] - across), 3), stitch), default=own)
+    return _pass_through(scenes, passed.section, stitch, not passed.up)
 
 
 def _anchored(scenes: Scenes, step: str, done: Sequence[Event], passed: Pass) -> Scene:
     """A thread begins: twice round two neighbouring stitches, so that it comes out as `passed` says."""
-    beside = neighbour(scenes.plan, done, passed)
+    beside = neighbour(scenes, done, passed)
     round_twice = (Anchor(passed.section), beside, passed, beside, passed)
     return Scene(step, passed.section, tuple(done), round_twice)
 
@@ -332,7 +338,7 @@ def _finishing(scenes: Scenes, uses: Sequence[ThreadUse]) -> Scene:
 def zigzag(scenes: Scenes, passed: Pass) -> Iterator[Pass]:
     """Passes of two stitches down, two up and two down again, each touching the one before."""
     for _ in range(3):
-        passed = neighbour(scenes.plan, scenes.events, passed)
+        passed = neighbour(scenes, scenes.events, passed)
         yield passed
         further = _onward(scenes, passed)
         if further is not None:
@@ -342,7 +348,7 @@ def zigzag(scenes: Scenes, passed: Pass) -> Iterator[Pass]:
 
 def _onward(scenes: Scenes, passed: Pass) -> Pass | None:
     """The stitch that the needle meets next when it goes straight on; None at the edge."""
-    centres, heading = _centres(scenes.plan, scenes.plan.spots), _heading(scenes, passed)
+    centres, heading = scenes.centres, _heading(scenes, passed)
     along, across = centres[passed.places[0][:3]]
     far = {stitch: (round(2 * abs(one - along) + abs(other - across), 3), stitch) for stitch, (one, other) in centres.items()
            if (one - along) * heading > 0.1 and abs(other - across) < 1.2 * scenes.plan.pitch}
@@ -351,7 +357,7 @@ def _onward(scenes: Scenes, passed: Pass) -> Pass | None:
     stitch = min(far, key=far.get)
     if abs(centres[stitch][0] - along) > 2.5 * scenes.plan.cell * max(1, scenes.piece.drop):
         return None
-    return _pass_through(scenes.plan, passed.section, stitch, heading * _upright(scenes, stitch) > 0)
+    return _pass_through(scenes, passed.section, stitch, heading * _upright(scenes, stitch) > 0)
 
 
 def _heading(scenes: Scenes, passed: Pass) -> float:

@@ -7,6 +7,7 @@ two digits, x then y, with the baseline at y = 2, small letters up to 6, capital
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import lru_cache
 
 from .numbers import num
@@ -42,9 +43,19 @@ GLYPHS = {name: tuple(tuple((int(point[0]), int(point[1])) for point in line.spl
 }.items()}
 
 
+def _ends(lines: Iterable[Iterable[tuple[int, int]]]) -> tuple[int, int, int, int]:
+    """Left, right, lowest and highest of a glyph."""
+    xs, ys = zip(*(point for line in lines for point in line))
+    return min(xs), max(xs), min(ys), max(ys)
+
+
+ENDS = {char: _ends(lines) for char, lines in GLYPHS.items()}
+
+
+@lru_cache(maxsize=1024)
 def extent(text: str) -> float:
     """Width of a word or number in grid units, without the line width."""
-    return sum(_right(char) - _left(char) for char in text) + SPACE * (len(text) - 1)
+    return sum(ENDS[char][1] - ENDS[char][0] for char in text) + SPACE * (len(text) - 1)
 
 
 def width(text: str, cap: float) -> float:
@@ -54,9 +65,8 @@ def width(text: str, cap: float) -> float:
 
 def letter(char: str, x: float, y: float, cap: float) -> str:
     """Path of one letter in the middle of a bead at (x, y), y down, with capitals `cap` mm high."""
-    unit, heights = cap / CAP_UNITS, [point[1] for line in GLYPHS[char] for point in line]
-    middle = (min(heights) + max(heights)) / 2
-    return _placed(char, x - (_left(char) + _right(char)) / 2 * unit, y + middle * unit, unit)
+    unit, (left, right, low, high) = cap / CAP_UNITS, ENDS[char]
+    return _placed(char, x - (left + right) / 2 * unit, y + (low + high) / 2 * unit, unit)
 
 
 def word(text: str, x: float, y: float, cap: float, anchor: str = "start") -> str:
@@ -65,17 +75,10 @@ def word(text: str, x: float, y: float, cap: float, anchor: str = "start") -> st
     x -= {"start": 0, "middle": 0.5, "end": 1}[anchor] * width(text, cap)
     baseline, parts = y + (CAPITAL + BASELINE) / 2 * unit, []
     for char in text.replace("0", "O"):  # among other figures a zero needs no bar
-        parts.append(_placed(char, x - _left(char) * unit, baseline, unit))
-        x += (_right(char) - _left(char) + SPACE) * unit
+        left, right, *_ = ENDS[char]
+        parts.append(_placed(char, x - left * unit, baseline, unit))
+        x += (right - left + SPACE) * unit
     return "".join(parts)
-
-
-def _left(char: str) -> int:
-    return min(point[0] for line in GLYPHS[char] for point in line)
-
-
-def _right(char: str) -> int:
-    return max(point[0] for line in GLYPHS[char] for point in line)
 
 
 def _placed(char: str, x: float, y: float, unit: float) -> str:

@@ -6,19 +6,20 @@ either side. So a run of any number of beads costs three lines. Drops and bicone
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from math import cos, hypot, sin
+
+from msgspec import Struct
 
 from ..craft.beads import BeadKind
 from .numbers import num
-from .picture import Picture, Point, Style, polyline
+from .picture import Picture, Point, Style, line, polyline
 
 OUTLINED = ("drop", "bicone")   # shapes that a dashed line cannot give
 LEAST_DASH = 0.02               # mm; a dash of no length is drawn by some viewers and not by others
 
 
-@dataclass(frozen=True)
-class Track:
+class Track(Struct, frozen=True, dict=True):
     """The line along which a run of equal beads lies, from the outer edge of the first cell to that of the last.
 
     A cell is the room of one bead, its share of the gaps included.
@@ -45,23 +46,34 @@ class Track:
 
     def beside(self, offset: float, start: float, stop: float) -> str:
         """Path data of the line moved `offset` mm to its right-hand side (y down), cut by `start` and `stop` mm."""
-        points = [_beside(self.points, index, offset) for index in range(len(self.points))]
-        points[0] = _towards(points[0], points[1], start)
-        points[-1] = _towards(points[-1], points[-2], stop)
+        if len(self.points) == 2:    # as most have
+            return self._straight(offset, start, stop)
+        points = [(x - across * offset, y + along * offset) for (x, y), (across, along) in zip(self.points, self._ways)]
+        points[0] = _towards(*points[0], *points[1], start)
+        points[-1] = _towards(*points[-1], *points[-2], stop)
         return polyline(points)
 
+    def _straight(self, offset: float, start: float, stop: float) -> str:
+        (across, along), _ = self._ways
+        (x, y), (end_x, end_y) = self.points
+        x, y, end_x, end_y = x - across * offset, y + along * offset, end_x - across * offset, end_y + along * offset
+        x, y = _towards(x, y, end_x, end_y, start)
+        return line(x, y, *_towards(end_x, end_y, x, y, stop))
 
-def _beside(points: tuple[Point, ...], index: int, offset: float) -> Point:
-    (ax, ay), (bx, by) = points[max(0, index - 1)], points[min(len(points) - 1, index + 1)]
-    length = hypot(bx - ax, by - ay)
-    x, y = points[index]
-    return x - (by - ay) / length * offset, y + (bx - ax) / length * offset
+    @cached_property
+    def _ways(self) -> list[tuple[float, float]]:
+        """The direction of the line at each of its points, down and across."""
+        points, ways = self.points, []
+        for (ax, ay), (bx, by) in zip((points[0], *points[:-1]), (*points[1:], points[-1])):
+            length = hypot(bx - ax, by - ay)
+            ways.append(((by - ay) / length, (bx - ax) / length))
+        return ways
 
 
-def _towards(point: Point, goal: Point, step: float) -> Point:
-    length = hypot(goal[0] - point[0], goal[1] - point[1])
-    share = step / length
-    return point[0] + (goal[0] - point[0]) * share, point[1] + (goal[1] - point[1]) * share
+def _towards(x: float, y: float, goal_x: float, goal_y: float, step: float) -> Point:
+    across, down = goal_x - x, goal_y - y
+    share = step / hypot(across, down)
+    return x + across * share, y + down * share
 
 
 def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, across: float, radius: float,
@@ -73,17 +85,23 @@ def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, a
     """
     if not picture.draws or picture.run(layer, colour, track, along, across, radius, shift, aside):
         return
+    for style, *place in _strokes(colour, track.pitch, along, across, radius, shift, aside):
+        picture.add(layer, style, track.beside(*place))
+
+
+@lru_cache(maxsize=1024)   # a picture has few kinds of beads in few colours
+def _strokes(colour: str, pitch: float, along: float, across: float, radius: float, shift: float, aside: float) -> tuple[tuple[Style, float, float, float], ...]:
+    """The lines that `lay` draws: their style, how far they lie beside the track, and what is cut off at its ends."""
     radius = min(radius, across / 2, (along - LEAST_DASH) / 2)
-    start, stop = (track.pitch - along) / 2 + shift, (track.pitch - along) / 2 - shift
+    start, stop = (pitch - along) / 2 + shift, (pitch - along) / 2 - shift
+    found = []
     if across - 2 * radius > LEAST_DASH:
-        picture.add(layer, Style(stroke=colour, width=across - 2 * radius, dash=(along, track.pitch - along)),
-                    track.beside(aside, start, stop))
-    if radius <= 0:
-        return
-    edge = Style(stroke=colour, width=2 * radius, dash=(along - 2 * radius, track.pitch - along + 2 * radius), round=True)
-    offset = across / 2 - radius
-    for side in {aside + offset: 0, aside - offset: 0}:
-        picture.add(layer, edge, track.beside(side, start + radius, stop + radius))
+        found.append((Style(stroke=colour, width=across - 2 * radius, dash=(along, pitch - along)), aside, start, stop))
+    if radius > 0:
+        edge = Style(stroke=colour, width=2 * radius, dash=(along - 2 * radius, pitch - along + 2 * radius), round=True)
+        offset = across / 2 - radius
+        found += [(edge, side, start + radius, stop + radius) for side in {aside + offset: 0, aside - offset: 0}]
+    return tuple(found)
 
 
 def corner(kind: BeadKind, along: float, across: float) -> float:

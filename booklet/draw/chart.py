@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from math import pi
+
+from msgspec import Struct
 
 from ..craft.beads import BeadKind
 from ..craft.language import _, ngettext, sentences
@@ -23,8 +24,7 @@ MARGIN = 0.5    # mm round the picture
 FIVE = 5        # guides stand after every fifth stitch and row
 
 
-@dataclass(frozen=True)
-class Box:
+class Box(Struct, frozen=True):
     """The part of the plane that a picture shows, mm."""
 
     left: float

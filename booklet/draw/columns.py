@@ -7,20 +7,20 @@ strands begin.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping
+from functools import cached_property
 
-from ..craft.beads import BeadKind
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from ..craft.beads import Bead
 from ..craft.drape import twig_side
 from ..craft.strand import LOOP, TWIST, Charm, Laid, Strand, Twig, laid
 from .picture import Point
 from .strands import end_offsets
 
-Kinds = Callable[[str], BeadKind]
 
-
-@dataclass(frozen=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """One bead, centred on (x, y)."""
 
     key: str
@@ -30,8 +30,7 @@ class Placed:
     number: int = 0     # in counting along its line, 1 first; 0 where beads are not counted
 
 
-@dataclass(frozen=True)
-class PlacedCharm:
+class PlacedCharm(Struct, frozen=True):
     """A charm or ring, hanging from (x, y)."""
 
     name: str
@@ -39,8 +38,7 @@ class PlacedCharm:
     y: float
 
 
-@dataclass
-class Columns:
+class Columns(Struct):
     """Everything of one strand."""
 
     runs: list[list[Placed]] = field(default_factory=list)      # beads one below the other
@@ -53,11 +51,10 @@ class Columns:
         return [*(bead for run in self.runs for bead in run), *self.ends]
 
 
-@dataclass(frozen=True)
-class Columnist:
+class Columnist(Struct, frozen=True, dict=True):
     """Lays out strands at one scale; `bead` is the mm of a body bead and `gap` what parts two beads."""
 
-    kind: Kinds
+    legend: Mapping[str, Bead]
     scale: float
     bead: float
     gap: float
@@ -68,11 +65,21 @@ class Columnist:
             return self._loop(strand, hand)
         return self._twist(strand) if strand.kind == TWIST else self._straight(strand)
 
+    @cached_property
+    def lengths(self) -> dict[str, float]:
+        """mm that each bead takes along its hole."""
+        return {key: bead.kind.length * self.scale for key, bead in self.legend.items()}
+
+    @cached_property
+    def widths(self) -> dict[str, float]:
+        """mm that it takes across."""
+        return {key: bead.kind.diameter * self.scale for key, bead in self.legend.items()}
+
     def length(self, key: str) -> float:
-        return self.kind(key).length * self.scale
+        return self.lengths[key]
 
     def width(self, key: str) -> float:
-        return self.kind(key).diameter * self.scale
+        return self.widths[key]
 
     def _straight(self, strand: Strand) -> Columns:
         found, joints = Columns(), []
@@ -95,8 +102,10 @@ class Columnist:
             stop = len(beads) if thing is None else thing.at
             run = []
             for index in range(done, stop):
-                run.append(Placed(beads[index], x, y + self.length(beads[index]) / 2, number=index + 1 if counted else 0))
-                y += self.length(beads[index])
+                key = beads[index]
+                length = self.lengths[key]
+                run.append(Placed(key, x, y + length / 2, False, index + 1 if counted else 0))
+                y += length
             found.runs += [run] if run else []
             done = stop
             if isinstance(thing, Charm):
@@ -108,7 +117,7 @@ class Columnist:
 
     def _end(self, found: Columns, line: Strand | Twig, x: float, foot: float) -> float:
         """End beads, and below them the charms that hang there. Returns the lowest point."""
-        offsets = end_offsets([self.kind(key) for key in line.end], 2.2 * self.gap, self.scale)
+        offsets = end_offsets([self.legend[key].kind for key in line.end], 2.2 * self.gap, self.scale)
         ends = [Placed(key, x + dx, foot + dy, end=True) for key, (dx, dy) in zip(line.end, offsets)]
         found.ends += ends
         if ends:

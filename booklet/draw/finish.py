@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from .colour import BLACK, WHITE, mix
 
 
-@dataclass(frozen=True)
-class Light:
+class Light(Struct, frozen=True):
     """One mark on a bead, as shares of its size. u runs across, v along the hole, both -0.5 to 0.5 from left and top."""
 
     towards: str     # white or black

@@ -95,7 +95,8 @@ def _side_by_side(picture: Picture, pieces: list[Piece], scale: float) -> Box:
     """Draw the pieces from left to right; the part of the plane that they take."""
     boxes = [_draw(picture, pieces[0], scale, 0.0)]
     for piece in pieces[1:]:
-        reach = _draw(Blank(), piece, scale, 0.0).left   # how far it hangs out beyond its body
+        alone = boxes[0] if piece is pieces[0] else _draw(Blank(), piece, scale, 0.0)
+        reach = alone.left   # how far it hangs out beyond its body
         boxes.append(_draw(picture, piece, scale, boxes[-1].right + PAIR_GAP * scale - reach))
     return Box(boxes[0].left - MARGIN, min(box.top for box in boxes) - MARGIN,
                boxes[-1].right + MARGIN, max(box.bottom for box in boxes) + MARGIN)
@@ -124,6 +125,9 @@ class _View:
         return Box(min(xs), min(top, *ys), max(xs), max(ys))
 
     def body(self) -> None:
+        """The beads of the body, which reach no further than the grid."""
+        if not self.picture.draws:
+            return
         for row in self.grid.piece.rows:
             for run in self.grid.runs(row):
                 bead, x = self.legend[run.key], run.x + self.left

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 LEAST_BEAD = 2.4    # mm: no bead is printed narrower, so that its letter can be read
+GUESSES = 5         # after so many the range is halved, whatever the picture
 STEP = 0.05         # mm: scales are multiples of this, so that half a bead is still a round figure
 
 
-@dataclass(frozen=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """The scale that fits a box, and what comes of it."""
 
     bead: float      # mm across a bead; 0 when not even the smallest fits
@@ -24,11 +25,19 @@ class Fit:
 
 
 def largest(size_at: Callable[[float], tuple[float, float]], width: float, height: float, most: float = 8.0) -> Fit:
-    """The largest scale in steps of `STEP`, up to `most`, at which size_at(bead) is within width x height mm."""
-    low, high = 0, round(most / STEP)
+    """The largest scale in steps of `STEP`, up to `most`, at which size_at(bead) is within width x height mm.
+
+    A chart grows almost evenly with its beads, so its size at one scale tells nearly which one fits.
+    """
+    low, high, fit = 0, round(most / STEP), Fit(0.0, 0.0, 0.0)
+    tried, guess = 0, (high + 1) // 2
     while low < high:
-        middle = (low + high + 1) // 2
-        across, down = size_at(middle * STEP)
-        low, high = (middle, high) if across <= width and down <= height else (low, middle - 1)
-    bead = round(low * STEP, 2)
-    return Fit(bead, *size_at(bead)) if bead else Fit(0.0, 0.0, 0.0)
+        middle = min(max(guess, low + 1), high) if tried < GUESSES else (low + high + 1) // 2
+        bead = round(middle * STEP, 2)
+        across, down = size_at(bead)
+        if across <= width and down <= height:
+            low, fit = middle, Fit(bead, across, down)
+        else:
+            high = middle - 1
+        tried, guess = tried + 1, int(middle * min(width / across, height / down))
+    return fit

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from functools import cached_property
-from itertools import groupby, pairwise
+from itertools import accumulate, groupby, pairwise
 from math import pi
 
+from msgspec import Struct
+from msgspec.structs import replace
+
 from ..craft.beads import BeadKind
+from ..craft.kept import kept
 from ..craft.language import _, message, ngettext, sentences
 from ..craft.piece import Piece, Row
 from ..craft.places import HangingPlace, places
@@ -26,20 +29,20 @@ from .picture import Picture, Style, polyline
 from .said import beads_counted, beads_named, span
 from .tiles import Margins, Part, map_svg, shown_part, tiles
 
+NEAR = 1e-6      # mm: what is nearer only touches
 PART_GAP = 0.5   # columns between the parts of a row
 LAYERS = ("guides", "thread", "ground", "beads", "fives", "letters", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers", "cut")
+Rim = tuple[float, float, float, float]   # top, bottom, left, right, mm
 UNDER = {"base": message("under the base row"), "lowest": message("under the lowest row"), "edge": message("along the lower edge"),
          "bridges": message("on the thread bridges under the lowest row")}
 
 
-@dataclass(frozen=True)
-class Plan:
+class Plan(Struct, frozen=True, dict=True):
     """Where the fringe chart draws things, mm. Stitches and strands hang from y = 0 down."""
 
     piece: Piece
     bead: float     # mm that the body's bead diameter takes
     scale: float
-    pitch: float    # mm from place to place
     cap: float      # height of figures
 
     @property
@@ -58,10 +61,18 @@ class Plan:
     @cached_property
     def top(self) -> float:
         """y of the lower edge of the stitches from which the strands hang."""
-        hung = [[self.kind(key) for key in row.stitches[index].beads] for row, index, _ in self.stitches()]
+        hung = [[self.kind(key) for key in row.stitches[index].beads] for row, index, *_ in self._carrying()]
         if self.lying:
             return max((kind.diameter * self.scale for kinds in hung for kind in kinds), default=0.0)
         return max((sum(kind.length for kind in kinds) * self.scale for kinds in hung), default=0.0)
+
+    @cached_property
+    def pitch(self) -> float:
+        """mm from place to place."""
+        widest = max((alphabet.width(str(len(strand.all)), 0.8 * self.cap) for strand in self.piece.strands), default=0.0)
+        labels = max((2 * _label_aside(self, strand) + alphabet.width("00", self.cap) for strand in self.piece.strands if strand.kind == LOOP), default=0.0)
+        sets = [sum(map(self.length, row.stitches[index].beads)) + self.gap for row, index, *_ in self._carrying()] if self.lying else []
+        return max([self.bead + self.gap, widest + self.cap, labels, *sets, *_spreads(self)])
 
     @property
     def lying(self) -> bool:
@@ -75,25 +86,35 @@ class Plan:
 
     def stitches(self) -> Iterator[tuple[Row, int, float]]:
         """Every stitch from which strands hang (row, index) and its x; those of bridges stand between the places."""
+        for row, index, column, aside in self._carrying():
+            yield row, index, self.x(column) + aside * self.pitch
+
+    def _carrying(self) -> Iterator[tuple[Row, int, int, float]]:
+        """The same stitches, with the column of a place and how many columns they stand beside it."""
         for column, place in enumerate(self.places):
             if not place.bridge:
-                yield place.row, place.index, self.x(column)
+                yield place.row, place.index, column, 0.0
                 continue
             if place.index == 0:
-                yield place.row, 0, self.x(column) - self.pitch / 2
-            yield place.row, place.index + 1, self.x(column) + self.pitch / 2
+                yield place.row, 0, column, -0.5
+            yield place.row, place.index + 1, column, 0.5
 
     def kind(self, key: str) -> BeadKind:
         return self.piece.legend[key].kind
 
     def length(self, key: str) -> float:
-        return self.kind(key).length * self.scale
+        return self._columnist.lengths[key]
 
     def x(self, column: int) -> float:
         """Middle of a column, 0 first; between the parts of a row there is a gap."""
         wide = (1.0 if self.piece.hang == "bridges" else 0.0) + PART_GAP   # on bridges each part has one more stitch than places
-        gaps = sum(one.row.part != two.row.part and one.row.number == two.row.number for one, two in pairwise(self.places[:column + 1]))
+        gaps = self._gaps[min(column, len(self._gaps) - 1)] if column > 0 else 0
         return (column + 0.5 + wide * gaps * (self.piece.hang != "edge")) * self.pitch
+
+    @cached_property
+    def _gaps(self) -> list[int]:
+        """Gaps between parts up to each place."""
+        return list(accumulate((one.row.part != two.row.part and one.row.number == two.row.number for one, two in pairwise(self.places)), initial=0))
 
     @property
     def width(self) -> float:
@@ -103,28 +124,45 @@ class Plan:
     @cached_property
     def strands(self) -> dict[int, Columns]:
         """What every strand shows, by its number, from its own middle and start."""
-        columnist = Columnist(self.kind, self.scale, self.bead, self.gap)
-        return {strand.number: columnist.columns(strand, self.piece.along) for strand in self.piece.strands}
+        laid: dict[Strand, Columns] = {}   # many fringes have the same strand at several places
+        for strand in self.piece.strands:
+            alike = replace(strand, number=0)
+            laid[strand] = laid[alike] = laid.get(alike) or self._columnist.columns(strand, self.piece.along)
+        return {strand.number: laid[strand] for strand in self.piece.strands}
+
+    @cached_property
+    def _columnist(self) -> Columnist:
+        return Columnist(self.piece.legend, self.scale, self.bead, self.gap)
+
+    @cached_property
+    def rims(self) -> dict[int, list[Rim]]:
+        """The rims of every strand, by its number."""
+        alike = {id(shown): shown for shown in self.strands.values()}
+        found = {name: _rims(self, shown) for name, shown in alike.items()}
+        return {number: found[id(shown)] for number, shown in self.strands.items()}
 
     def foot(self, strand: Strand) -> float:
         """y of the lowest edge of a strand."""
-        shown = self.strands[strand.number]
-        lows = [bead.y + self.length(bead.key) / 2 for bead in shown.beads] + [charm.y + self.bead / 2 for charm in shown.charms]
-        return self.start + max(lows, default=0.0)
+        return self.start + max((low for _, low, _, _ in self.rims[strand.number]), default=0.0)
+
+    @cached_property
+    def box(self) -> Box:
+        """All that the chart takes."""
+        return _box(self)
 
 
 def fringe_svg(piece: Piece, *, bead: float = LEAST_BEAD, grey: bool = False, blank: bool = False,
                prefix: str = "fringe", on: Callable[[Iterable[str]], Picture] = Picture) -> str:
     """Fringe chart at the scale of `chart_svg`: `bead` mm for the diameter of a body bead."""
     plan = fringe_plan(piece, bead)
-    box = _box(plan)
+    box = plan.box
     return _drawn(plan, tone.tone_of(grey, blank), on).svg(box.left, box.top, *box.size, alt=fringe_alt(piece), prefix=prefix)
 
 
 def fringe_parts(piece: Piece, bead: float, width: float, height: float, *, prefix: str = "fringe") -> tuple[Part, ...]:
     """The fringe chart in as many parts as pages with room of width x height mm need. No part for one that fits one page."""
     plan = fringe_plan(piece, bead)
-    box, strands = _box(plan), plan.piece.strands
+    box, strands = plan.box, plan.piece.strands
     margins = Margins(2.2 * plan.cap, 2.4 * plan.cap)
     across = [box.left, *(x for x in (plan.x(column) - plan.pitch / 2 for column in range(plan.columns)) if box.left < x < box.right), box.right]
     step = max(plan.length(key) for strand in strands for key in strand.all)
@@ -161,7 +199,7 @@ def _drawn(plan: Plan, shade: str, on: Callable[[Iterable[str]], Picture] = Pict
 
 def fringe_size(piece: Piece, bead: float) -> tuple[float, float]:
     """Width and height in mm of the fringe chart."""
-    return _box(fringe_plan(piece, bead)).size
+    return fringe_plan(piece, bead).box.size
 
 
 def fit_fringe(piece: Piece, width: float, height: float, most: float = 6.0) -> Fit:
@@ -205,32 +243,35 @@ def fringe_note(piece: Piece) -> str:
 
 def fringe_plan(piece: Piece, bead: float) -> Plan:
     """Lay out the fringe chart."""
-    stitches = [key for row in piece.rows for stitch in row.stitches for key in stitch.beads]
-    across = max((piece.legend[key].kind.diameter for key in stitches), default=1.6)
-    cap = min(MOST_CAP, max(LEAST_CAP, 0.5 * bead))
-    narrow = Plan(piece, bead, bead / across, 0.0, cap)
-    widest = max((alphabet.width(str(len(strand.all)), 0.8 * cap) for strand in piece.strands), default=0.0)
-    labels = max((2 * _label_aside(narrow, strand) + alphabet.width("00", cap) for strand in piece.strands if strand.kind == LOOP), default=0.0)
-    sets = [sum(map(narrow.length, row.stitches[index].beads)) + narrow.gap for row, index, _ in narrow.stitches()] if narrow.lying else []
-    pitch = max([bead + narrow.gap, widest + cap, labels, *sets, *_spreads(narrow)])
-    return Plan(piece, bead, bead / across, pitch, cap)
+    known = _plans(piece)
+    if bead not in known:
+        keys = {key for row in piece.rows for stitch in row.stitches for key in stitch.beads}
+        across = max((piece.legend[key].kind.diameter for key in keys), default=1.6)
+        known[bead] = Plan(piece, bead, bead / across, min(MOST_CAP, max(LEAST_CAP, 0.5 * bead)))
+    return known[bead]
+
+
+@kept
+def _plans(piece: Piece) -> dict[float, Plan]:
+    """The plans of a piece by the size of their beads: the chart is drawn at a size that was tried before."""
+    return {}
 
 
 def _spreads(plan: Plan) -> list[float]:
     """For each two neighbours, how far apart their places must be so that nothing of theirs touches."""
-    rims = [(strand.number, _rims(plan, strand)) for strand in sorted(plan.piece.strands, key=lambda strand: strand.number)]
-    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] and two[0] < one[1]), default=0.0) / (after - number)
+    rims = sorted(plan.rims.items(), key=lambda numbered: numbered[0])
+    return [max((one[3] - two[2] for one in left for two in right if one[0] < two[1] - NEAR and two[0] < one[1] - NEAR), default=0.0) / (after - number)
             + 0.22 * plan.bead for (number, left), (after, right) in zip(rims, rims[1:])]
 
 
-def _rims(plan: Plan, strand: Strand) -> list[tuple[float, float, float, float]]:
+def _rims(plan: Plan, shown: Columns) -> list[Rim]:
     """Top, bottom, left and right of runs of beads and of charms, seen from the strand's line."""
-    shown, rims = plan.strands[strand.number], []
+    rims = []
     for run in (*shown.runs, *([bead] for bead in shown.ends)):
         for half, same in groupby(run, lambda bead: plan.kind(bead.key).diameter * plan.scale / 2):
-            beads = list(same)
-            ys = [bead.y + side * plan.length(bead.key) / 2 for bead in beads for side in (-1, 1)]
-            rims.append((min(ys), max(ys), beads[0].x - half, beads[0].x + half))
+            beads = [(bead.y, plan.length(bead.key) / 2, bead.x) for bead in same]
+            x = beads[0][2]
+            rims.append((min(y - long for y, long, _ in beads), max(y + long for y, long, _ in beads), x - half, x + half))
     half = plan.bead / 2
     return rims + [(charm.y - half, charm.y + half, charm.x - half, charm.x + half) for charm in shown.charms]
 
@@ -244,7 +285,7 @@ def _box(plan: Plan) -> Box:
         rights.append(plan.width + plan.bead / 2)
     for strand in plan.piece.strands:
         x = plan.x(strand.number - 1)
-        for _top, _low, left, right in _rims(plan, strand):
+        for _top, _low, left, right in plan.rims[strand.number]:
             lefts.append(x + left)
             rights.append(x + right)
     if _side_marks(plan):

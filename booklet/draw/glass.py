@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from math import cos, sin
 
-from ..craft.beads import Bead
+from ..craft.beads import Bead, BeadKind
 from .beads import OUTLINED, Track, corner, ellipse, lay, outline
 from .colour import BLACK
 from .finish import Light, lights
@@ -36,6 +37,8 @@ def single(picture: Picture, layers: Layers, bead: Bead, x: float, y: float, sca
 
     `keep` tells from its colour whether a mark of light is wanted.
     """
+    if not picture.draws:
+        return
     marks = [mark for mark in _marks(bead, scale) if keep is None or keep(mark.colour(bead.colour))]
     if bead.kind.shape in OUTLINED:
         _outlined(picture, layers, bead, x, y, scale, angle, marks)
@@ -51,19 +54,32 @@ def _marks(bead: Bead, scale: float) -> Sequence[Light]:
 
 def _run(picture: Picture, layers: Layers, bead: Bead, track: Track, scale: float, marks: Sequence[Light],
          strung: bool) -> None:
+    if not picture.draws:
+        return
     ground, body, light = layers
-    wide, tall = (bead.kind.diameter - GAP) * scale, (bead.kind.length - GAP) * scale
-    along, across = (tall, wide) if strung else (wide, tall)
-    radius, rim = corner(bead.kind, wide, tall), 2 * RIM * scale
+    (along, across, radius), rim = _size(bead.kind, scale, strung), 2 * RIM * scale
     lay(picture, ground, GROUND, track, along + rim, across + rim, radius + rim / 2)
     lay(picture, body, bead.colour, track, along, across, radius)
     for mark in marks:
-        mark_wide, mark_tall = mark.wide * wide, mark.tall * tall
-        size, moved = (mark_tall, mark_wide), (mark.v * tall, -mark.u * wide)
-        if not strung:
-            size, moved = (mark_wide, mark_tall), (mark.u * wide, mark.v * tall)
-        round_end = min(size) / 2 if min(size) >= LEAST_ROUND else 0.0
-        lay(picture, light, mark.colour(bead.colour), track, *size, round_end, *moved)
+        lay(picture, light, mark.colour(bead.colour), track, *_on_bead(mark, bead.kind, scale, strung))
+
+
+@lru_cache(maxsize=256)
+def _size(kind: BeadKind, scale: float, strung: bool) -> tuple[float, float, float]:
+    """mm of a bead along the line and across it, and of its corners."""
+    wide, tall = (kind.diameter - GAP) * scale, (kind.length - GAP) * scale
+    return (*((tall, wide) if strung else (wide, tall)), corner(kind, wide, tall))
+
+
+@lru_cache(maxsize=1024)
+def _on_bead(mark: Light, kind: BeadKind, scale: float, strung: bool) -> tuple[float, float, float, float, float]:
+    """mm of a mark of light along the line and across it, of its corners, and how far it lies from the middle of its bead."""
+    wide, tall = (kind.diameter - GAP) * scale, (kind.length - GAP) * scale
+    mark_wide, mark_tall = mark.wide * wide, mark.tall * tall
+    size, moved = (mark_tall, mark_wide), (mark.v * tall, -mark.u * wide)
+    if not strung:
+        size, moved = (mark_wide, mark_tall), (mark.u * wide, mark.v * tall)
+    return (*size, min(size) / 2 if min(size) >= LEAST_ROUND else 0.0, *moved)
 
 
 def _outlined(picture: Picture, layers: Layers, bead: Bead, x: float, y: float, scale: float, angle: float,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from ..craft.layout import Layout, layout
@@ -15,8 +15,7 @@ from ..craft.kept import kept
 from ..craft.piece import Piece, Row
 
 
-@dataclass(frozen=True)
-class Run:
+class Run(Struct, frozen=True):
     """Equal beads in one line of a row, `pitch` mm from one to the next, the first one centred on (x, y)."""
 
     key: str
@@ -26,8 +25,7 @@ class Run:
     pitch: float
 
 
-@dataclass(frozen=True)
-class Grid:
+class Grid(Struct, frozen=True, dict=True):
     """Where the chart draws the rows of a piece; `bead` is the mm across a bead of the body."""
 
     piece: Piece

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, sin
+
+from msgspec import Struct
 
 from ..craft.piece import Strand
 from .beads import Track
@@ -16,8 +17,7 @@ SPREAD = 0.06    # radians that the outermost strands lean outward where the end
 BEND = 3         # beads from one bend of the drawn line to the next
 
 
-@dataclass(frozen=True)
-class Hung:
+class Hung(Struct, frozen=True):
     """One bead on a hanging line: both ends of its hole."""
 
     key: str

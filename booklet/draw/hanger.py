@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import asin, cos, pi, sin
+
+from msgspec import Struct
 
 from ..craft.beads import Bead
 from ..craft.language import _
@@ -23,8 +24,7 @@ THREAD = "#8f867c"
 METAL, SHADE, SHINE = "#b9b4ac", "#7d766e", "#f3f0eb"
 
 
-@dataclass(frozen=True)
-class Carrier:
+class Carrier(Struct, frozen=True):
     """Where the hanger stands: x of the two stitches that carry it and y of the top row's upper edge, drawn mm."""
 
     left: float

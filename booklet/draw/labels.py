@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ..craft.language import pgettext
 from ..craft.piece import RIGHT, Row
@@ -13,8 +14,7 @@ from .picture import Picture, Style, polyline
 LEAST_CAP, MOST_CAP = 1.15, 2.6   # mm, height of row numbers
 
 
-@dataclass(frozen=True)
-class Measures:
+class Measures(Struct, frozen=True):
     """Sizes of figures and arrows, mm; all follow the height of the figures."""
 
     cap: float
@@ -62,8 +62,7 @@ def measures(grid: Grid) -> Measures:
     return Measures(min(MOST_CAP, max(LEAST_CAP, 0.6 * least)))
 
 
-@dataclass(frozen=True)
-class Label:
+class Label(Struct, frozen=True):
     """Where the number, the arrow and the total of a row stand."""
 
     row: Row

@@ -6,15 +6,15 @@ Everything with the same style in the same layer is one <path>. Lengths are mm; 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from .numbers import num
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True)
-class Style:
+class Style(Struct, frozen=True):
     """How a path is painted."""
 
     fill: str = "none"
@@ -92,12 +92,21 @@ def _path(name: str, style: Style, data: str):
     return path
 
 
+def line(x: float, y: float, end_x: float, end_y: float) -> str:
+    """Path data of one straight line."""
+    return f"M{num(x)} {num(y)}{_step(end_x - x, end_y - y)}"
+
+
 def polyline(points: Iterable[Point]) -> str:
     """Path data through points, with horizontal and vertical steps written short."""
     (x, y), *rest = points
-    parts = [f"M{num(x)} {num(y)}"]
+    made = f"M{num(x)} {num(y)}"
     for next_x, next_y in rest:
-        across, down = num(next_x - x), num(next_y - y)
-        parts.append(f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}")
+        made += _step(next_x - x, next_y - y)
         x, y = next_x, next_y
-    return "".join(parts)
+    return made
+
+
+def _step(right: float, lower: float) -> str:
+    across, down = num(right), num(lower)
+    return f"h{across}" if down == "0" else f"v{down}" if across == "0" else f"l{across} {down}"

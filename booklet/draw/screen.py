@@ -9,17 +9,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 from html import escape
 from math import hypot
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from ..craft.beads import Bead
 from ..craft.piece import Piece
 from . import tone
-from .alphabet import BASELINE, CAP_UNITS, GLYPHS
+from .alphabet import BASELINE, CAP_UNITS, ENDS
 from .chart import chart_svg
 from .colour import BLACK, WHITE
 from .finish import LIGHTS
@@ -89,8 +89,7 @@ def _drawn(draw: Callable[..., str], piece: Piece, **settings) -> str:
     return draw(replace(piece, legend=legend), on=partial(Screen, stand_ins=stand_ins), **settings)
 
 
-@dataclass(frozen=True)
-class Shape:
+class Shape(Struct, frozen=True):
     """One paint of a bead: a rounded box of `wide` x `tall` mm, its middle at (x, y) from that of the bead."""
 
     paint: str
@@ -105,8 +104,7 @@ class Shape:
         return Shape(self.paint, self.tall, self.wide, self.corner, -self.y, self.x)
 
 
-@dataclass(frozen=True)
-class Letter:
+class Letter(Struct, frozen=True):
     """The letter of a bead: how far its baseline lies below the bead's middle, and the height of capitals, mm."""
 
     key: str
@@ -114,8 +112,7 @@ class Letter:
     cap: float
 
 
-@dataclass
-class Beads:
+class Beads(Struct):
     """A run of equal beads on a line, and the shapes of which each consists."""
 
     layer: str
@@ -158,8 +155,8 @@ class Screen(Picture):
         layers.setdefault(layer, {}).setdefault(style, []).append(path)
 
     def letter(self, key: str, x: float, y: float, cap: float) -> bool:
-        heights = [point[1] for line in GLYPHS[key] for point in line]
-        drop = ((min(heights) + max(heights)) / 2 - BASELINE) * cap / CAP_UNITS
+        _left, _right, low, high = ENDS[key]
+        drop = ((low + high) / 2 - BASELINE) * cap / CAP_UNITS
         self._letters.setdefault(self._name, {})[_near((x, y))] = Letter(key, round(drop, 4), round(cap, 4))
         return True
 

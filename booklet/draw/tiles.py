@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from ..craft.language import _
 from . import alphabet, tone
@@ -16,8 +17,7 @@ NEAR = 1e-6
 Label = tuple[str, float]
 
 
-@dataclass(frozen=True)
-class Tile:
+class Tile(Struct, frozen=True):
     """One part of a chart: what it shows of the plane, mm, and where the chart goes on."""
 
     left: float
@@ -30,8 +30,7 @@ class Tile:
     cut_bottom: bool = False
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(Struct, frozen=True):
     """A part of a chart as it is printed."""
 
     svg: str
@@ -40,8 +39,7 @@ class Part:
     numbers: tuple[int, ...]   # of its rows or strands
 
 
-@dataclass(frozen=True)
-class Margins:
+class Margins(Struct, frozen=True):
     """Room for repeated numbers where a part is cut, mm."""
 
     side: float

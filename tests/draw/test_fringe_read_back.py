@@ -127,3 +127,10 @@ def test_a_fringe_without_a_body_is_drawn():
     chart = CHARTS["one strand"]
     lone = Piece(chart.legend, 1, "right", (), chart.strands)
     assert len(Seen(fringe_svg(lone)).spelt("letters")) == 7
+
+
+def test_a_chart_grows_evenly_with_its_beads():
+    """Each strand ends where the end beads of its neighbour begin, which must not depend on the last digit of a sum."""
+    fringed = triangle(7, strands=tuple("W" * (10 + min(at, 6 - at)) + ">WWW" for at in range(7)))
+    widths = [fringe_size(fringed, round(0.05 * step, 2))[0] for step in range(30, 121)]
+    assert all(0 < after - before < 1 for before, after in zip(widths, widths[1:]))

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from functools import cached_property
 from math import hypot
+
+from msgspec import Struct
 
 from ..numbers import num
 from ..picture import Point
@@ -15,14 +17,13 @@ HIGHER = 0.85              # more for every earlier curve between the same stitc
 AROUND = 1.1               # clear of a bead that the thread goes round
 
 
-@dataclass(frozen=True)
-class Leg:
+class Leg(Struct, frozen=True, dict=True):
     """Thread between two nodes: cubic curves one after the other; it leads into an event."""
 
     event: int
     points: tuple[Point, ...]   # start, then two controls and an end for each curve
 
-    @property
+    @cached_property
     def path(self) -> str:
         (x, y), *rest = self.points
         curves = "".join("C" + " ".join(f"{num(px)} {num(py)}" for px, py in rest[at:at + 3]) for at in range(0, len(rest), 3))
@@ -41,11 +42,11 @@ class Leg:
 def legs(found: Sequence[Node]) -> list[Leg]:
     """The thread between each two nodes; the turn round a bridge is a leg of its own."""
     made: list[Leg] = []
-    seen: dict[frozenset, int] = {}
+    seen: dict[tuple[frozenset, int], int] = {}
     for index, node in enumerate(found):
         if index:
             before = found[index - 1]
-            pair = frozenset((before.lane, node.lane)) | {round(before.out[1])}
+            pair = frozenset((before.lane, node.lane)), round(before.out[1])
             made.append(leg(node.event, before.end, before.out, node.start, node.into, seen.get(pair, 0), before.wide))
             seen[pair] = seen.get(pair, 0) + 1
         if node.kind == "bridge":

@@ -141,11 +141,14 @@ def _free(near: Sequence[Point], points: Sequence[Point], taken: Sequence[Point]
     best, least = near[0], float("inf")
     for rank, (x, y) in enumerate(near):
         around = [point for point in points if abs(point[0] - x) < 4.2 and abs(point[1] - y) < 4.2]
+        beside = [other for other in taken if dist((x, y), other) < FAR[-1] + 2 * DISC + 0.3]
         for far in FAR:
             for dx, dy in COMPASS:
-                spot = (x + far * dx, y + far * dy)
-                cost = 0.35 * far + 0.25 * rank + 20 * _outside(spot, box)
-                cost += 8 * sum(max(0.0, 2 * DISC + 0.3 - dist(spot, other)) for other in taken)
+                spot, cost = (x + far * dx, y + far * dy), 0.35 * far + 0.25 * rank
+                if cost < least:
+                    cost += 20 * _outside(spot, box)
+                if cost < least:
+                    cost += 8 * sum(max(0.0, 2 * DISC + 0.3 - dist(spot, other)) for other in beside)
                 if cost < least:   # the rest takes longest to find out
                     cost += sum(CLEAR - away for away in (dist(spot, point) for point in around) if away < CLEAR)
                 if cost < least:

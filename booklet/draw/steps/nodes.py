@@ -7,8 +7,10 @@ or below where holes lie along the row.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from itertools import groupby
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from ...craft.events import Event, Guard, Pass, PickUp, Place, Ring, Through, Under
 from ..picture import Point
@@ -20,8 +22,7 @@ HOOK = 0.62    # half the width of the turn round a thread bridge
 DEEP = 1.1     # how far that turn reaches below the bridge
 
 
-@dataclass(frozen=True)
-class Node:
+class Node(Struct, frozen=True):
     """The thread from `start`, where it arrives in direction `into`, to `end`, where it leaves in direction `out`."""
 
     event: int                  # index of the event in its scene

@@ -6,9 +6,10 @@ Points are drawn mm, x to the right and y down. A vector of length one is a dire
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from math import cos, hypot, pi, sin
+
+from msgspec import Struct
 
 from ...craft import drape
 from ...craft.events import Place
@@ -32,8 +33,7 @@ FOLD_GAP = 3.0     # what stands for the beads left out
 UP, DOWN, RIGHTWARD = (0.0, -1.0), (0.0, 1.0), (1.0, 0.0)
 
 
-@dataclass(frozen=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """One bead: its middle, the direction of its hole (up for a Pass that goes up), and its size across and along the hole."""
 
     key: str

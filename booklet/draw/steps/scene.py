@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
-from math import atan2
+from itertools import islice
+from math import atan2, inf
 
-from ...craft.events import Anchor, PickUp, WeaveIn
+from msgspec import Struct
+from msgspec.structs import replace
+
+from ...craft.events import Anchor, Event, PickUp, Place, WeaveIn
 from ...craft.piece import Piece
 from ...craft.scenes import Scene, Scenes
 from ..beads import OUTLINED, corner, outline
@@ -37,27 +41,45 @@ AROUND = (2.6, 2.2)      # of the neighbourhood shown beside what happens
 
 
 class Stage:
-    """One piece, laid out once for all its step pictures."""
+    """One piece, laid out once for all its step pictures. What was done before a scene is always the beginning of the path."""
 
     def __init__(self, piece: Piece) -> None:
         self.piece, self.scenes, self.opened = piece, Scenes(piece), Opened(piece)
         self.nodes = nodes(self.opened, self.scenes.events)    # of the whole path, in the middle of every hole
-        self.legs = legs(self.nodes)
+        self.legs = _each_once(legs(self.nodes))
+        self._cells: dict[Place, Cell] = {}    # of the beads that are picked up, in their order
+        self._taken, self._extents = [0], [Box(inf, inf, -inf, -inf)]    # how many those are before each event, and where they lie
+        for event in self.scenes.events:
+            box, cells = self._extents[-1], self._picked(event)
+            self._cells |= cells
+            self._taken.append(len(self._cells))
+            self._extents.append(_grown(box, cells.values()) if cells else box)
+
+    def _picked(self, event: Event) -> dict[Place, Cell]:
+        """Beads that an event picks up and that are drawn."""
+        return {place: self.opened.cells[place] for place in event.places if place in self.opened.cells} if isinstance(event, PickUp) else {}
 
     def extent(self, scene: Scene) -> Box:
         """Where beads are when the scene ends."""
-        picked = (self.opened.cells.get(place) for event in (*scene.before, *scene.shown) if isinstance(event, PickUp) for place in event.places)
-        lefts, tops, rights, bottoms = zip(*(_rim(cell) for cell in picked if cell is not None))
-        return Box(min(lefts) - 1, min(tops) - 1, max(rights) + 1, max(bottoms) + 1)
+        box = _grown(self._extents[len(scene.before)], [cell for event in scene.shown for cell in self._picked(event).values()])
+        return Box(box.left - 1, box.top - 1, box.right + 1, box.bottom + 1)
 
     def before(self, scene: Scene) -> Node | None:
         """The node out of which the thread comes; None where it begins."""
         begun = max((index for index, event in enumerate((*scene.before, *scene.shown[:1])) if isinstance(event, Anchor)), default=0)
-        return next((node for node in reversed(self.nodes) if begun < node.event < len(scene.before)), None)
+        last = bisect_left(self.nodes, len(scene.before), key=_event) - 1
+        return self.nodes[last] if last >= 0 and self.nodes[last].event > begun else None
+
+    def old_legs(self, scene: Scene) -> list[Leg]:
+        """Ways of the thread that it has gone before the scene."""
+        return self.legs[:bisect_left(self.legs, len(scene.before), key=_event)]
+
+    def old_cells(self, scene: Scene) -> dict[Place, Cell]:
+        """Beads that are there before the scene, in the order of picking up."""
+        return dict(islice(self._cells.items(), self._taken[len(scene.before)]))
 
 
-@dataclass(frozen=True)
-class Thread:
+class Thread(Struct, frozen=True):
     """The thread of a scene: its nodes, of which the first may be where it comes from (event -1), and the legs between them."""
 
     nodes: list[Node]
@@ -99,7 +121,7 @@ def scene_svg(stage: Stage, scene: Scene, *, prefix: str = "step", crop: bool = 
         box = _cropped(box, thread, WIDEST / scale, TALLEST / scale)
     picture = on((*LAYERS[0], *(f"{name}-{k}" for k in range(len(thread.legs) + 2) for name in ("halo", "thread")), *LAYERS[1]))
     _old_thread(picture, stage, scene, box)
-    _beads(picture, stage.opened, scene, thread, box)
+    _beads(picture, stage, scene, thread, box)
     _insides(picture, thread)
     _legs(picture, thread)
     _bridges(picture, thread)
@@ -120,6 +142,24 @@ def _thread(stage: Stage, scene: Scene) -> Thread:
     found = in_lanes(found, run)
     ends = bool(scene.shown) and isinstance(scene.shown[-1], WeaveIn)
     return Thread(found, legs(found), [] if ends or not found else marks.needle_points(found[-1], run), _parts(scene))
+
+
+def _event(one: Node | Leg) -> int:
+    return one.event
+
+
+def _grown(box: Box, cells: Iterable[Cell]) -> Box:
+    """A box made so large that it holds these beads."""
+    lefts, tops, rights, bottoms = zip((box.left, box.top, box.right, box.bottom), *map(_rim, cells))
+    return Box(min(lefts), min(tops), max(rights), max(bottoms))
+
+
+def _each_once(found: Iterable[Leg]) -> list[Leg]:
+    """Each way once, as it was gone first."""
+    ways: dict[tuple[Point, ...], Leg] = {}
+    for line in found:
+        ways.setdefault(line.points, line)
+    return list(ways.values())
 
 
 def _rim(cell: Cell) -> tuple[float, float, float, float]:
@@ -160,21 +200,22 @@ def _shown(box: Box, x: float, y: float, reach: float) -> bool:
 
 def _old_thread(picture: Picture, stage: Stage, scene: Scene, box: Box) -> None:
     """Thread between beads that is there already: each way once, as a light line."""
-    drawn = set()
-    for line in stage.legs:
-        if line.event < len(scene.before) and line.points not in drawn and any(_shown(box, *point, 0.5) for point in (line.points[0], line.points[-1])):
-            drawn.add(line.points)
+    left, top, right, bottom = box.left - 0.5, box.top - 0.5, box.right + 0.5, box.bottom + 0.5
+    for line in stage.old_legs(scene):
+        (x, y), (end_x, end_y) = line.points[0], line.points[-1]
+        if left < x < right and top < y < bottom or left < end_x < right and top < end_y < bottom:
             picture.add("old-thread", Style(stroke=OLD, width=OLD_THREAD, round=True), line.path)
 
 
-def _beads(picture: Picture, opened: Opened, scene: Scene, thread: Thread, box: Box) -> None:
+def _beads(picture: Picture, stage: Stage, scene: Scene, thread: Thread, box: Box) -> None:
     """Beads placed so far pale with a light outline, new ones in their colour with a firm one."""
+    opened = stage.opened
     new = {place: index for index, event in enumerate(scene.shown) if isinstance(event, PickUp) for place in event.places}
-    old = dict.fromkeys(place for event in scene.before if isinstance(event, PickUp) for place in event.places if place not in new)
-    for layer, places, rim, ink, share in (("old-beads", old, 0.16, OLD_RIM, PALE), ("new-beads", new, 0.38, INK, 0.0)):
-        for place in places:
-            cell = opened.cells.get(place)
-            if cell is not None and _shown(box, cell.x, cell.y, 3.0):
+    old = {place: cell for place, cell in stage.old_cells(scene).items() if place not in new}
+    added = {place: opened.cells[place] for place in new if place in opened.cells}
+    for layer, cells, rim, ink, share in (("old-beads", old, 0.16, OLD_RIM, PALE), ("new-beads", added, 0.38, INK, 0.0)):
+        for place, cell in cells.items():
+            if _shown(box, cell.x, cell.y, 3.0):
                 picture.part(thread.part(new[place]) if place in new else "")
                 fill = picture.fill(cell.key, mix(opened.piece.legend[cell.key].colour, WHITE, share), share > 0)
                 _bead(picture, layer, opened, cell, fill, ink, rim)
