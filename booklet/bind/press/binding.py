@@ -124,7 +124,8 @@ class _Placing:
         """The order of a part for its place."""
         place = self.places[at]
         html = self.parts[at].printed(self.copy.titles, dict(place.numbers))
-        return PartOrder(self.copy.setting, html, place.side, place.following, {name: content for name, content in self.copy.files.items() if f'"{name}"' in html})
+        files = {name: self.copy.files[name] for name in self.parts[at].known.files if name in self.copy.files}
+        return PartOrder(self.copy.setting, html, place.side, place.following, files)
 
     def wanted(self) -> list[_Place]:
         """Where each part has to stand, as far as is known. What is not set yet is taken to be a page long."""

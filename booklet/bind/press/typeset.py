@@ -98,7 +98,7 @@ def _captured(document, setting: Setting, finisher: Callable) -> Fragment:
 
 
 def set_part(order: PartOrder) -> bytes:
-    small, drawings = set_aside(order.html)
+    small, drawings = set_aside(order.html, order.files)
     behind = f'<div id="{END}" style="break-before: {order.next or "page"}"></div>'
     with _heard(), placed(drawings):
         document = _document(order.setting, for_parts(order.setting.style), small + behind, order.side, order.files)
