@@ -8,21 +8,21 @@ from __future__ import annotations
 
 import asyncio
 import json
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import chain, islice
 from typing import NamedTuple
 
 from ...errors import UnreadableInput
-from .fragment import Face, Fragment, unpacked
+from .fragment import Face, unpacked
 from .join import Join
-from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
+from .orders import FontsOrder, PartOrder, Setting, SidesOrder
+from .page_numbers import page_numbers
 from .parts import Document
 from .scratch import Scratch
 from .workshop import Later, Workshop
 
-SHEET = 24     # page numbers that are made at a time
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
 
 
@@ -55,15 +55,14 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     placing = _Placing(copy, workshop)
     placed = await placing.settled()
     _check_links(placed)
-    sheets = [unpacked(content) for content in await workshop.results(_folio_orders(copy.setting, placed))]
-    numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
+    numbers = await page_numbers(copy.setting, [page for part in placed for page in part.pages], workshop)
     parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
-    fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
+    fonts = await workshop.result(_fonts(copy.setting, chain(numbers.faces, (unpacked(part.make()).faces for part in parts))))
     made = Scratch()
     joined = Join(unpacked(fonts), made.file)
     for part in parts:
         fragment = unpacked(part.make())
-        joined.add(fragment, [next(numbers) for _ in fragment.pages])
+        joined.add(fragment, list(islice(numbers.streams, len(fragment.pages))))
     joined.finish(copy.document.about)
     return Bound(made, parts, fonts)
 
@@ -182,15 +181,3 @@ def _fonts(setting: Setting, parts: Iterable[Mapping[str, Face]]) -> FontsOrder:
             named[name] = replace(face, glyphs={**before.glyphs, **face.glyphs}, widths={**before.widths, **face.widths}) if before else face
     return FontsOrder(setting, tuple((name, face.family, face.weight, face.italic, tuple((glyph, text, face.widths[glyph]) for glyph, text in sorted(face.glyphs.items())))
                                      for name, face in sorted(named.items())))
-
-
-def _folio_orders(setting: Setting, placed: Sequence[_Head]) -> list[FoliosOrder]:
-    kinds = [page for part in placed for page in part.pages]
-    total = len(kinds) if "counter(pages" in setting.style else 0
-    return [FoliosOrder(setting, first + 1, total, tuple(kinds[first:first + SHEET])) for first in range(0, len(kinds), SHEET)]
-
-
-def _stream(sheet: Fragment, page: dict) -> bytes:
-    """The content of one sheet's page: what draws its number."""
-    match = re.search(rb"/Contents \xffo(\d+);", sheet.objects[page["object"]])
-    return sheet.streams[int(match[1])]

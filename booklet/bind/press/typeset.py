@@ -163,8 +163,9 @@ def set_sides(order: SidesOrder) -> bytes:
 
 def set_folios(order: FoliosOrder) -> bytes:
     with _heard():
-        style = for_folios(order.setting.style, order.total)
-        document = _document(order.setting, style, folio_pages(order.first, order.pages), order.pages[0][0])
+        first = next((at for at, page in enumerate(order.pages, 1) if page.number == 1), 0)
+        style = for_folios(order.setting.style, order.total, first)
+        document = _document(order.setting, style, folio_pages(order.pages), order.pages[0].side)
 
         def finisher(document, pdf):
             for page in pdf.page_references:
