@@ -209,8 +209,13 @@ async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
 
 async def small_views(pieces: Iterable[Piece], scale: float, grey: bool) -> list[SmallView]:
     """The finished pieces at one scale, for contents."""
-    parts = [content.split(_PARTS, 2) for content in await workshop().results(SmallViewOrder(piece, scale, spoken().tag, grey) for piece in pieces)]
-    return [SmallView(Markup(svg.decode()), name.decode(), drawing) for svg, name, drawing in parts]
+    orders = [Later(partial(SmallViewOrder, piece, scale, spoken().tag, grey)) for piece in pieces]
+    return [view for _, view in await workshop().each(orders, _small_view)]
+
+
+def _small_view(content: bytes) -> SmallView:
+    svg, name, drawing = content.split(_PARTS, 2)
+    return SmallView(Markup(svg.decode()), name.decode(), drawing)
 
 
 def printed(pattern: Pattern) -> Pattern:
