@@ -62,7 +62,7 @@ async def page_numbers(setting: Setting, types: Sequence[PageType], workshop: Wo
     for number, kind in pages[1:]:   # the first may have a rule of its own
         numbers[kind].append(number)
     total, faces = len(types) if "counter(pages" in setting.style else 0, []
-    copied = {kind: None for kind, own in numbers.items() if len(own) > FEW and are_decimal(setting.style)}
+    copied: dict[PageType, Copied | None] = {kind: None for kind, own in numbers.items() if len(own) > FEW and are_decimal(setting.style)}
     samples = [(number, kind) for kind in copied for number in _samples(numbers[kind])]
     laid_out = await _laid_out(setting, total, [*samples, *(page for page in pages if page[0] == 1 or page[1] not in copied)], workshop, faces)
     for kind in copied:
