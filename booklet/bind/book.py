@@ -38,8 +38,7 @@ from .photos import photos
 from .press.binding import Copy
 from .press.parts import held
 from .press.scratch import Scratch
-from .pictures import Picture
-from .sections import Section, common_scale, licence, sections, views, web_stationery
+from .sections import Section, SmallView, common_scale, licence, sections, small_views, web_stationery
 from .templates import environment, fill, own_texts, text_of
 from .translated import printing
 from .volume import volume
@@ -109,7 +108,8 @@ async def bound(workspace: Workspace, on: Edition, progress: Callable[[str], Non
 async def _copy(workspace: Workspace, on: Edition, report: Report) -> Copy:
     book, pictures = await gathered(workspace, on, report), photos(workspace.root, workspace.patterns.values())
     html, elsewhere = book_apart(workspace, book, on)
-    return copy_of(html, workspace.root, greyed_photos(pictures) if on.grey else pictures, book.titles, on, elsewhere)
+    files = {**(greyed_photos(pictures) if on.grey else pictures), **book.drawings}
+    return copy_of(html, workspace.root, files, book.titles, on, elsewhere)
 
 
 @dataclass(frozen=True)
@@ -123,6 +123,11 @@ class Gathered:
     cover: Front | None          # where the cover is no file of its own
 
     @property
+    def drawings(self) -> dict[str, bytes]:
+        """The drawings that the contents only name, by their address."""
+        return {one.small.name: one.small.drawing for one in self.sections}
+
+    @property
     def titles(self) -> dict[str, str]:
         """The title of every section by its id."""
         return {FINDER: _("Find a pattern")} | {one.slug: one.title for one in (*self.sections, *self.front, *self.back)}
@@ -133,7 +138,7 @@ async def gathered(workspace: Workspace, on: Edition, report: Report = unheard) 
     patterns, room = workable(workspace, workspace.patterns.values(), on.hand), print_room(on)
     pieces = [pattern.piece for pattern in patterns]
     made, cover, small, (front, back) = await asyncio.gather(
-        sections(workspace, patterns, on), _front(workspace, pieces, on), _small_views(pieces, room.small), _pages(workspace, on.hand, room.steps))
+        sections(workspace, patterns, on), _front(workspace, pieces, on), _small_views(pieces, room.small, on.grey), _pages(workspace, on.hand, room.steps))
     _check_fit(((pattern, section.fits) for pattern, section in zip(patterns, made)), room, report)
     return Gathered(patterns, [section.with_small(view) for section, view in zip(made, small)], front, back, cover)
 
@@ -148,8 +153,8 @@ async def _pages(workspace: Workspace, hand: str, steps: float) -> tuple[tuple[P
     return read_pages(workspace, hand, steps)
 
 
-async def _small_views(pieces: list[Piece], box: Box) -> list[Picture]:
-    return await views(pieces, await common_scale(pieces, box))
+async def _small_views(pieces: list[Piece], box: Box, grey: bool) -> list[SmallView]:
+    return await small_views(pieces, await common_scale(pieces, box), grey)
 
 
 def read_pages(workspace: Workspace, hand: str = "", steps: float = 1.0) -> tuple[tuple[Page, ...], tuple[Page, ...]]:

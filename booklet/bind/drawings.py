@@ -2,15 +2,19 @@
 
 A page keeps a small <svg> with its size and its text alternative; the paths wait here under their digest until the page is
 painted. Whatever goes beyond the few commands that booklet draws with stays SVG and is left to the typesetter.
+
+A drawing may also lie in a file beside the page, which is how a large book's thousand small pictures are held: nobody keeps their SVG.
 """
 
 from __future__ import annotations
 
 import re
+import zlib
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
+from types import MappingProxyType
 
 PICTURE = re.compile(r"<svg\b([^>]*)>(.*?)</svg>", re.DOTALL)
 _TITLE = re.compile(r"\s*<title>.*?</title>", re.DOTALL)
@@ -20,7 +24,19 @@ _COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
 _KNOWN = {"class", "d", "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin"}
 _ENDS = {"butt": 0, "round": 1, "square": 2}
 _CORNERS = {"miter": 0, "round": 1, "bevel": 2}
+_FILE = re.compile(r'\bdata-src="([^"]*)"')
+FOLDER = "drawings/"   # of the addresses of drawings that lie beside a page
 FINE = 1000   # steps in a unit: pictures are drawn to thousandths, and whole numbers add up without error
+
+
+@dataclass(frozen=True)
+class Folded:
+    """Compressed operators. The typesetter asks for the text of what is no bytes when it writes a page, and so unfolds one page at a time."""
+
+    content: bytes
+
+    def __str__(self) -> str:
+        return zlib.decompress(self.content).decode("ascii")
 
 
 @dataclass(frozen=True)
@@ -30,7 +46,7 @@ class Drawing:
     width: float
     height: float
     box: tuple[float, float, float, float]
-    operators: bytes
+    operators: bytes | Folded
 
     def get_intrinsic_size(self, resolution, font_size) -> tuple[float, float, float]:
         """Width, height and their ratio, as the typesetter asks for them."""
@@ -48,11 +64,22 @@ class Drawing:
         stream.pop_state()
 
 
-def set_aside(html: str) -> tuple[str, dict[str, Drawing]]:
-    """The page with small <svg> elements for its pictures, and the drawings by the names that these carry."""
+def beside(svg: str) -> tuple[str, str, bytes]:
+    """A picture of ours for a page that does not hold its drawing: a small <svg>, the address that it names, and what lies there."""
+    match = PICTURE.match(svg)
+    content = zlib.compress(read(match[1], match[2]).operators)
+    name = FOLDER + sha256(content).hexdigest()[:32]
+    return f'<svg{match[1]} data-src="{name}">{_TITLE.match(match[2])[0]}</svg>', name, content
+
+
+def set_aside(html: str, files: Mapping[str, bytes] = MappingProxyType({})) -> tuple[str, dict[str, Drawing]]:
+    """The page with small <svg> elements for its pictures, and the drawings by the names that these carry. `files`: those that lie beside the page."""
     drawings: dict[str, Drawing] = {}
 
     def small(match: re.Match) -> str:
+        if (file := _FILE.search(match[1])) and file[1] in files:
+            drawings[file[1]] = replace(read(match[1], match[2]), operators=Folded(files[file[1]]))
+            return f'<svg{match[1]} data-drawing="{file[1]}">{match[2]}</svg>'
         name = sha256(match[0].encode()).hexdigest()[:32]
         drawing = drawings.get(name) or read(match[1], match[2])
         if drawing is None:

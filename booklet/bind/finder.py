@@ -15,6 +15,7 @@ from ..draw.colour import channels, luminance
 from ..source.pattern import Pattern
 from .numbers import count, mm_and_inches
 
+MANY = 200          # patterns from which each part begins a page: it is then long enough, and one part is as much as should be set at a time
 WELL_USED = 0.12    # of the beads of a piece: a colour by which it may be sought
 GREYISH = 0.16      # saturation (HSV) below which a colour has no hue to speak of
 LIGHT, DARK = 0.55, 0.03   # relative luminance of white and of black among those
@@ -37,6 +38,7 @@ class Found:
 class Part:
     title: str
     lines: tuple[Found, ...]
+    begins_page: bool = False
 
 
 def finder(patterns: Iterable[Pattern]) -> tuple[Part, ...]:
@@ -48,10 +50,11 @@ def finder(patterns: Iterable[Pattern]) -> tuple[Part, ...]:
     widths = {pattern.slug: size(pattern.piece).width for pattern in patterns}
     beads = {pattern.slug: tally(pattern.piece).beads for pattern in patterns}
     colours = {name: tuple(pattern for pattern in patterns if name in families(pattern)) for name in ORDER}
+    many = len(patterns) >= MANY
     return (Part(_("By level"), tuple(line for line in levels if line.patterns)),
-            Part(_("By width, narrow to wide"), _by(patterns, widths, mm_and_inches)),
-            Part(_("By beads in a piece, few to many"), _by(patterns, beads, _beads)),
-            Part(_("By colour"), tuple(Found(sentence(_(name)), found) for name, found in colours.items() if found)))
+            Part(_("By width, narrow to wide"), _by(patterns, widths, mm_and_inches), many),
+            Part(_("By beads in a piece, few to many"), _by(patterns, beads, _beads), many),
+            Part(_("By colour"), tuple(Found(sentence(_(name)), found) for name, found in colours.items() if found), many))
 
 
 def _beads(number: int) -> str:

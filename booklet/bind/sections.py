@@ -10,6 +10,7 @@ import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
+from typing import NamedTuple
 
 from markupsafe import Markup
 from msgspec import structs
@@ -25,6 +26,7 @@ from ..source.workspace import Workspace
 from .artist import Paper
 from .catalogue import language
 from .context import beads_that_fit, finished, mark, shown
+from .drawings import beside
 from .edition import Edition
 from .geometry import Box, Room, print_room, web_room
 from .grey import greyed
@@ -100,6 +102,30 @@ class ViewOrder:
 
 
 @dataclass(frozen=True)
+class SmallViewOrder:
+    """The finished view at a scale for contents: what stands in the page, and the drawing beside it."""
+
+    piece: Piece
+    scale: float
+    language: str   # of its text
+    grey: bool      # without colour
+
+    def fill(self) -> bytes:
+        with speaking(language(self.language)):
+            svg = finished(self.piece, self.scale).svg
+        svg, name, drawing = beside(greyed(svg) if self.grey else svg)
+        return _PARTS.join((svg.encode(), name.encode(), drawing))
+
+
+class SmallView(NamedTuple):
+    """A picture that a page only names: its small <svg>, the address of its drawing, and the drawing."""
+
+    svg: Markup
+    name: str
+    drawing: bytes
+
+
+@dataclass(frozen=True)
 class Section:
     """A pattern as a book has it: its pages, and what contents and covers say of it."""
 
@@ -111,7 +137,7 @@ class Section:
     accent: str
     load: Callable[[], tuple[bytes, bytes]]   # its view and its pages as its order has made them, which is too much to be held for every pattern of a large book
     fits: Mapping[str, float] = field(default_factory=dict)   # mm from bead to bead in each chart, where it may have all of the room; 0 where it does not fit
-    small: Picture | None = None   # one piece, at one scale in the whole book
+    small: SmallView | None = None   # one piece, at one scale in the whole book
 
     @property
     def pages(self) -> Callable[[], Markup]:
@@ -128,7 +154,7 @@ class Section:
         """One piece, or both of a pair."""
         return picture_of(json.loads(self.load()[0]))
 
-    def with_small(self, view: Picture) -> Section:
+    def with_small(self, view: SmallView) -> Section:
         return replace(self, small=view)
 
     @property
@@ -179,6 +205,17 @@ async def life_sizes(pieces: Iterable[Piece]) -> list[tuple[float, float]]:
 async def views(pieces: Iterable[Piece], scale: float) -> list[Picture]:
     """The finished pieces at one scale."""
     return [picture_of(json.loads(content)) for content in await workshop().results(ViewOrder(piece, scale, spoken().tag) for piece in pieces)]
+
+
+async def small_views(pieces: Iterable[Piece], scale: float, grey: bool) -> list[SmallView]:
+    """The finished pieces at one scale, for contents."""
+    orders = [Later(partial(SmallViewOrder, piece, scale, spoken().tag, grey)) for piece in pieces]
+    return [view for _, view in await workshop().each(orders, _small_view)]
+
+
+def _small_view(content: bytes) -> SmallView:
+    svg, name, drawing = content.split(_PARTS, 2)
+    return SmallView(Markup(svg.decode()), name.decode(), drawing)
 
 
 def printed(pattern: Pattern) -> Pattern:

@@ -59,10 +59,11 @@ def build(context: click.Context, formats: tuple[str, ...], edition: str, fresh:
     from .reading import checked_whole   # reading and lint load much, and are not needed where nothing has changed
 
     from ..bind.book import build as bind   # before the workers are forked, which need it too
+    from ..source.workspace import without_charts
 
     with workshop(folder, fresh, cluster):
         workspace, findings = checked_whole(folder, None if fresh else run.cache)
-        pages: list[Finding] = []
+        workspace, pages = without_charts(workspace), list[Finding]()
         with progress("loading the typesetter") as now:
             made = bind(workspace, formats, now, edition, pages.extend)
     show_findings(pages, folder, err=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
+from functools import lru_cache
 
 from msgspec.structs import replace
 
@@ -238,7 +239,7 @@ def _rows(stitch: str, chart: DrawnChart, base: int, hand: str) -> tuple[Row, ..
     if any(len({tuple(bead.at for bead in line) for line in row.lines}) > 1 for row in chart.rows):
         return None
     order = 1 if stitch_named(stitch).LYING else -1   # a set that stands is drawn from the top and worked from below
-    drawn = [[Stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
+    drawn = [[_stitch(beads[0].at, _keys(beads[::order])) for beads in zip(*row.lines)] for row in reversed(chart.rows)]
     return worked_rows(stitch, drawn, len(drawn) - 1 - base, hand)
 
 
@@ -253,6 +254,12 @@ def _piece(stitch: str, legend: Mapping[str, Bead], drop: int, hand: str, rows: 
     carrying = tuple(written.hanger for written in hangers if written.hanger.kind != "none")
     return Piece(legend, drop, hand, rows, tuple(strand.made for strand in strands), carrying, stitch, hang,
                  {item.item: millimetres(item.size) or CHARM for item in items})
+
+
+@lru_cache(maxsize=1 << 16)
+def _stitch(at: int, keys: tuple[str, ...]) -> Stitch:
+    """One stitch for all equal ones: a book of a thousand patterns has half a million, of a hundred or two kinds."""
+    return Stitch(at, keys)
 
 
 def _keys(beads: tuple[DrawnBead, ...]) -> tuple[str, ...]:

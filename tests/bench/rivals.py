@@ -15,14 +15,16 @@ from pathlib import Path
 
 import pikepdf
 
-from booklet.bind.book import book_html, gathered
+from booklet.bind.book import Gathered, book_html, gathered
+from booklet.bind.context import finished
 from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
-from booklet.bind.geometry import sheet
+from booklet.bind.geometry import print_room, sheet
 from booklet.bind.pdf import working_in
 from booklet.bind.press.parts import FOLIO, FOLIO_END
 from booklet.bind.press.cache import KEPT
 from booklet.bind.press.workshop import Workshop
+from booklet.bind.sections import common_scale
 from booklet.bind.single import single_html
 from booklet.source.workspace import load
 from tests.bench.equal import differences, said
@@ -37,7 +39,8 @@ def main() -> None:
     workspace = load(root)
     on = edition(workspace.book)
     with working_in(Workshop(root / KEPT)):   # what the builds have drawn is taken from there
-        html = book_html(workspace, asyncio.run(gathered(workspace, on)), on)
+        whole = asyncio.run(gathered(workspace, on))
+        html = _with_pictures(book_html(workspace, whole, on), whole, asyncio.run(common_scale([pattern.piece for pattern in whole.patterns], print_room(on).small)))
         single = asyncio.run(single_html(workspace, slug, on))
     (ours,) = (root / "build").glob("*.pdf")
     write_source(html, sheet(on), folder / "typst")
@@ -46,6 +49,13 @@ def main() -> None:
     for command in (chromium(folder, "book"), chromium(folder, "single"), typst(folder)):
         quietly(command)
     _compare({"booklet": ours, "chromium": folder / "book.pdf", "typst": folder / "typst.pdf"}, sheet(on), html.count(FOLIO))
+
+
+def _with_pictures(html: str, book: Gathered, scale: float) -> str:
+    """The book with the pictures of its contents, whose drawings only our own engine reads, as SVG."""
+    for pattern, section in zip(book.patterns, book.sections):
+        html = html.replace(section.small.svg, finished(pattern.piece, scale).svg, 1)
+    return html
 
 
 def _for_browser(html: str, ours: Path) -> str:

@@ -5,11 +5,12 @@ import asyncio
 import pypdfium2
 import pytest
 
-from booklet.bind.drawings import Drawing, read, set_aside
+from booklet.bind.drawings import Drawing, beside, read, set_aside
 from booklet.bind.edition import edition
 from booklet.bind.pdf import make_pdf
 from booklet.bind.press import typeset
 from booklet.bind.single import single_html
+from booklet.draw.finished import finished_svg
 
 LEAST_SEEN = 3   # of 255: rounding to thousandths moves edges by less than a hundredth of a dot
 
@@ -21,7 +22,7 @@ def rasters(content):
 def test_pages_with_drawings_look_like_pages_with_svg(tiny, monkeypatch):
     html = asyncio.run(single_html(tiny.workspace, "morning-cloud", edition(tiny.workspace.book)))
     drawn = rasters(tiny.single.read_bytes())
-    monkeypatch.setattr(typeset, "set_aside", lambda text: (text, {}))
+    monkeypatch.setattr(typeset, "set_aside", lambda text, files: (text, {}))
     plain = rasters(make_pdf(html, tiny.root, {}, {}))
     assert len(drawn) == len(plain)
     assert max(abs(one - other).max() for one, other in zip(drawn, plain)) <= LEAST_SEEN
@@ -32,6 +33,19 @@ def test_every_picture_of_a_single_is_set_aside(tiny):
     assert len(drawings) > 4
     assert "<path" not in html
     assert html.count("<title>") == 1 + html.count("data-drawing=")
+
+
+def test_a_drawing_beside_a_page_is_painted_as_one_in_it(tiny):
+    pieces = [pattern.piece for pattern in tiny.workspace.patterns.values()]
+    drawn = [finished_svg(piece, scale=0.4) for piece in pieces]
+    small, names, contents = zip(*map(beside, drawn))
+    assert len(set(names)) == len(pieces) > 1 and not any("<path" in one for one in small)
+
+    def page(pictures):
+        return f'<html lang="en"><head><title>x</title></head><body><p>{"".join(pictures)}</p></body></html>'
+
+    one, other = (make_pdf(page(pictures), tiny.root, dict(zip(names, contents)), {}) for pictures in (drawn, small))
+    assert one == other
 
 
 def svg(body, attributes='width="25.4mm" height="25.4mm" viewBox="0 0 10 10"'):

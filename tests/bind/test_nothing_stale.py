@@ -59,7 +59,7 @@ def part_keys(root, shop):
     async def made():
         with printing(workspace, on.language) as told:
             whole = await book.gathered(told, on)
-            return bound_copy(book.book_html(told, whole, on), root, photos(root, workspace.patterns.values()), whole.titles)
+            return bound_copy(book.book_html(told, whole, on), root, {**photos(root, workspace.patterns.values()), **whole.drawings}, whole.titles)
 
     with working_in(shop):
         copy = asyncio.run(made())

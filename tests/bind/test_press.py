@@ -16,6 +16,7 @@ import pypdfium2
 import pytest
 
 from booklet.bind import book
+from booklet.bind.drawings import PICTURE, placed, set_aside
 from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
 from booklet.bind.pdf import copy_of, make_pdf, working_in
@@ -38,7 +39,7 @@ def copy(tiny):
     """The tiny book as HTML, and all that is needed to bind it."""
     on = edition(tiny.workspace.book)
     whole = asyncio.run(book.gathered(tiny.workspace, on))
-    return copy_of(book.book_html(tiny.workspace, whole, on), tiny.root, {}, whole.titles)
+    return copy_of(book.book_html(tiny.workspace, whole, on), tiny.root, whole.drawings, whole.titles)
 
 
 @pytest.fixture(scope="module")
@@ -68,17 +69,25 @@ def bound(copy, folder, start=HereAndNow, fresh=False):
 
 
 def one_document(copy):
-    """The same book set at once by the typesetter alone, with the page numbers that it has itself."""
+    """The same book set at once by the typesetter alone, with the page numbers that it has itself. It reads all SVG that is there; pictures in the contents lie beside it."""
     from weasyprint import CSS, HTML
     from weasyprint.text.fonts import FontConfiguration
 
-    numbers = dict.fromkeys(copy.titles, 1)
+    numbers, drawings = dict.fromkeys(copy.titles, 1), {}
+
+    def beside_it(svg):
+        small, found = set_aside(svg, copy.files)
+        drawings.update(found)
+        return small
+
     for _ in range(2):
         inner = "".join(part.printed(copy.titles, numbers) for part in copy.document.parts)
+        inner = PICTURE.sub(lambda match: beside_it(match[0]) if "data-src" in match[0] else match[0], inner)
         html = f'<html lang="en"><head><title>{copy.document.about.title}</title></head>{copy.document.body}{inner}</body></html>'
         fonts, fetcher = FontConfiguration(), fetcher_of({})
         sheets = [CSS(string=text, font_config=fonts, url_fetcher=fetcher) for text in (css_for_pdf(), copy.document.style)]
-        document = HTML(string=html, base_url=BASE, url_fetcher=fetcher).render(stylesheets=sheets, font_config=fonts, pdf_variant="pdf/ua-1", dpi=300)
+        with placed(drawings):
+            document = HTML(string=html, base_url=BASE, url_fetcher=fetcher).render(stylesheets=sheets, font_config=fonts, pdf_variant="pdf/ua-1", dpi=300)
         numbers = {name: at for at, page in reversed(list(enumerate(document.pages, 1))) for name in page.anchors}
     return document.write_pdf(finisher=lambda document, pdf: finish(pdf), pdf_variant="pdf/ua-1", dpi=300)
 
@@ -135,7 +144,7 @@ def test_every_kind_of_edition_is_joined_as_one_document_makes_it(tmp_path, kind
     workspace = load(root)
     on = edition(workspace.book, "other")
     whole = asyncio.run(book.gathered(workspace, on))
-    copy = copy_of(book.book_html(workspace, whole, on), root, {}, whole.titles)
+    copy = copy_of(book.book_html(workspace, whole, on), root, whole.drawings, whole.titles)
     assert same_as_one_document(copy, bind(copy, Workshop(start=HereAndNow)), tmp_path) > 4
 
 

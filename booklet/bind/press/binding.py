@@ -8,23 +8,23 @@ from __future__ import annotations
 
 import asyncio
 import json
-import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import chain, islice
 from typing import NamedTuple
 
 from ...errors import UnreadableInput
-from .fragment import Face, Fragment, unpacked
+from .fragment import Face, unpacked
 from .join import FIRST_KEY, FIRST_OBJECT, Join
 from .link import Extent, LinkOrder, extent, unpacked_link
 from .metadata import About
-from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
+from .orders import FontsOrder, PartOrder, Setting, SidesOrder
+from .page_numbers import page_numbers
 from .parts import Document
 from .scratch import Scratch
 from .workshop import Later, Workshop
 
-SHEET = 24     # page numbers that are made at a time
 LIKELY = 100   # a page number that is as wide as most
 ROUNDS = 4     # in which page numbers and the parts that print them must have settled
 
@@ -55,7 +55,7 @@ class Bound:
         join = Join(made.file)
         for link in self.links:
             part = unpacked_link(link.make())
-            join.add(part, [next(self.numbers) for _ in part.pages])
+            join.add(part, list(islice(self.numbers, len(part.pages))))
             await asyncio.sleep(0)
         join.finish(unpacked(self.fonts), self.about)
         return made
@@ -75,11 +75,9 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     placed = await placing.settled()
     _check_links(placed)
     parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
-    set_sheets, links = await asyncio.gather(workshop.results(_folio_orders(copy.setting, placed)), _linked(parts, placed, workshop))
-    sheets = [unpacked(content) for content in set_sheets]
-    numbers = (_stream(sheet, page) for sheet in sheets for page in sheet.pages)
-    fonts = await workshop.result(_fonts(copy.setting, (fragment.faces for fragment in (*sheets, *(unpacked(part.make()) for part in parts)))))
-    return Bound(parts, links, fonts, numbers, copy.document.about)
+    numbers, links = await asyncio.gather(page_numbers(copy.setting, [page for part in placed for page in part.pages], workshop), _linked(parts, placed, workshop))
+    fonts = await workshop.result(_fonts(copy.setting, chain(numbers.faces, (unpacked(part.make()).faces for part in parts))))
+    return Bound(parts, links, fonts, numbers.streams, copy.document.about)
 
 
 async def _linked(parts: Sequence[Later], placed: Sequence[_Head], workshop: Workshop) -> list[Later]:
@@ -152,7 +150,8 @@ class _Placing:
         """The order of a part for its place."""
         place = self.places[at]
         html = self.parts[at].printed(self.copy.titles, dict(place.numbers))
-        return PartOrder(self.copy.setting, html, place.side, place.following, {name: content for name, content in self.copy.files.items() if f'"{name}"' in html})
+        files = {name: self.copy.files[name] for name in self.parts[at].known.files if name in self.copy.files}
+        return PartOrder(self.copy.setting, html, place.side, place.following, files)
 
     def wanted(self) -> list[_Place]:
         """Where each part has to stand, as far as is known. What is not set yet is taken to be a page long."""
@@ -207,15 +206,3 @@ def _fonts(setting: Setting, parts: Iterable[Mapping[str, Face]]) -> FontsOrder:
             named[name] = replace(face, glyphs={**before.glyphs, **face.glyphs}, widths={**before.widths, **face.widths}) if before else face
     return FontsOrder(setting, tuple((name, face.family, face.weight, face.italic, tuple((glyph, text, face.widths[glyph]) for glyph, text in sorted(face.glyphs.items())))
                                      for name, face in sorted(named.items())))
-
-
-def _folio_orders(setting: Setting, placed: Sequence[_Head]) -> list[FoliosOrder]:
-    kinds = [page for part in placed for page in part.pages]
-    total = len(kinds) if "counter(pages" in setting.style else 0
-    return [FoliosOrder(setting, first + 1, total, tuple(kinds[first:first + SHEET])) for first in range(0, len(kinds), SHEET)]
-
-
-def _stream(sheet: Fragment, page: dict) -> bytes:
-    """The content of one sheet's page: what draws its number."""
-    match = re.search(rb"/Contents \xffo(\d+);", sheet.objects[page["object"]])
-    return sheet.streams[int(match[1])]

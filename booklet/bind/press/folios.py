@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Sequence
 
 from ...errors import UnreadableInput
+from .orders import NumberedPage
 
 _COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 _PAGE_RULE = re.compile(r"@page\b([^{};]*)\{")
@@ -17,6 +18,7 @@ _CONTENT = re.compile(r"(?<![\w-])content\s*:\s*([^;}]*)")
 _COUNTER = re.compile(r"counters?\(\s*(pages?)\b[^)]*\)")
 _GROUND = re.compile(r"(?<![\w-])background(?:-[a-z]+)?\s*:[^;}]*;?")
 BLANK = "booklet-blank"
+MOST_PAGES = 10**8
 
 
 def for_parts(style: str) -> str:
@@ -24,8 +26,11 @@ def for_parts(style: str) -> str:
     return _page_rules(style, lambda content: 'content: "000"; visibility: hidden' if _COUNTER.search(content) else None)
 
 
-def for_folios(style: str, total: int) -> str:
-    """The style sheet for sheets of page numbers: all other boxes and all grounds are gone, and blank pages are pages of a name."""
+def for_folios(style: str, total: int, first: int) -> str:
+    """The style sheet for sheets of page numbers: all other boxes and all grounds are gone, and blank pages are pages of a name.
+
+    The first page of the book is page `first` of the sheet; 0 if it is not there.
+    """
     def numbered(content: str) -> str:
         if not _COUNTER.search(content):
             return "content: none"
@@ -34,14 +39,20 @@ def for_folios(style: str, total: int) -> str:
                                   "give them a box each in the style sheet of pages")
         return "content: " + _COUNTER.sub(lambda match: f'"{total}"' if match[1] == "pages" else match[0], content)
 
-    return _page_rules(style, numbered, lambda selector: selector.replace(":blank", f" {BLANK}"), lambda rule: _GROUND.sub("", rule))
+    return _page_rules(style, numbered, lambda selector: selector.replace(":blank", f" {BLANK}").replace(":first", f":nth({first})"), lambda rule: _GROUND.sub("", rule))
 
 
-def folio_pages(first: int, pages: Sequence[tuple[str, str, bool]]) -> str:
-    """Empty pages of these types; the first of them has the number `first`."""
-    names = [BLANK if blank else name for _, name, blank in pages]
+def are_decimal(style: str) -> bool:
+    """Whether a style sheet counts pages in no other way than in decimal numbers."""
+    return not any("," in match[0] for match in _COUNTER.finditer(style))
+
+
+def folio_pages(pages: Sequence[NumberedPage]) -> str:
+    """Empty pages with these numbers, of these types. Numbers that no book has, which are laid out as samples, stay on one line."""
+    names = [BLANK if page.blank else page.name for page in pages]
+    rules = "".join(f"@page :nth({at}) {{ counter-reset: page {page.number}; {'white-space: nowrap' if page.number > MOST_PAGES else ''} }}" for at, page in enumerate(pages, 1))
     rows = (f'<div style="break-before: page{f"; page: {name}" if name else ""}"></div>' for name in names)
-    return f"<style>@page :first {{ counter-reset: page {first} }}</style>" + "".join(rows)
+    return f"<style>{rules}</style>" + "".join(rows)
 
 
 def _page_rules(style: str, content: Callable[[str], str | None], selector: Callable[[str], str] = lambda text: text,

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, fields, is_dataclass
 from functools import lru_cache
 from hashlib import sha256
-from typing import Any
+from typing import Any, NamedTuple
 
 from msgspec import Struct
 
@@ -70,14 +70,22 @@ class PartOrder:
         return set_part(self)
 
 
+class NumberedPage(NamedTuple):
+    """A page number, and the type of its page."""
+
+    number: int
+    side: str
+    name: str
+    blank: bool
+
+
 @dataclass(frozen=True)
 class FoliosOrder:
-    """Page numbers for pages of these types, counted from `first`."""
+    """Page numbers for pages that lie left and right by turns; `total` is the number of pages of the book, where it is printed."""
 
     setting: Setting
-    first: int
     total: int
-    pages: tuple[tuple[str, str, bool], ...]   # side, name, blank
+    pages: tuple[NumberedPage, ...]
 
     def fill(self) -> bytes:
         from .typeset import set_folios

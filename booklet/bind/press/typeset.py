@@ -91,7 +91,7 @@ def _captured(document, setting: Setting, finisher: Callable) -> Fragment:
 
 
 def set_part(order: PartOrder) -> bytes:
-    small, drawings = set_aside(order.html)
+    small, drawings = set_aside(order.html, order.files)
     behind = f'<div id="{END}" style="break-before: {order.next or "page"}"></div>'
     with _heard(), placed(drawings):
         document = _document(order.setting, for_parts(order.setting.style), small + behind, order.side, order.files)
@@ -156,8 +156,9 @@ def set_sides(order: SidesOrder) -> bytes:
 
 def set_folios(order: FoliosOrder) -> bytes:
     with _heard():
-        style = for_folios(order.setting.style, order.total)
-        document = _document(order.setting, style, folio_pages(order.first, order.pages), order.pages[0][0])
+        first = next((at for at, page in enumerate(order.pages, 1) if page.number == 1), 0)
+        style = for_folios(order.setting.style, order.total, first)
+        document = _document(order.setting, style, folio_pages(order.pages), order.pages[0].side)
 
         def finisher(document, pdf):
             for page in pdf.page_references:
