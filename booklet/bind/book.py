@@ -36,7 +36,7 @@ from .pages import Page, back_pages, front_pages
 from .pdf import copy_of, set_copy
 from .photos import photos
 from .press.binding import Copy
-from .press.parts import held
+from .press.parts import Part, held
 from .press.scratch import Scratch
 from .sections import Section, SmallView, common_scale, licence, sections, small_views, web_stationery
 from .templates import environment, fill, own_texts, text_of
@@ -220,13 +220,13 @@ def shared(workspace: Workspace) -> dict:
 def book_html(workspace: Workspace, book: Gathered, on: Edition) -> str:
     """The whole book as one HTML document for print."""
     html, elsewhere = book_apart(workspace, book, on)
-    return re.sub(held("([0-9]+)"), lambda place: elsewhere[place[1]](), html)
+    return re.sub(held("([0-9]+)"), lambda place: "".join(part.html for part in elsewhere[place[1]]), html)
 
 
-def book_apart(workspace: Workspace, book: Gathered, on: Edition) -> tuple[str, dict[str, Callable[[], str]]]:
-    """The book as an HTML document that only names the sections of patterns, and what loads each of them: together they would not fit the memory."""
+def book_apart(workspace: Workspace, book: Gathered, on: Edition) -> tuple[str, dict[str, list[Part]]]:
+    """The book as an HTML document that only names the sections of patterns, and the parts of each of them: together they would not fit the memory."""
     setter = paper_setter(workspace.root, on, **shared(workspace))
-    elsewhere = {str(at): section.pages for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
+    elsewhere = {str(at): section.parts for at, section in enumerate(book.sections)}   # their colours are grey already, where they have to be
     html = setter.fill("book.html.jinja", style=style(workspace.root, on), title=workspace.book.title, description=workspace.book.subtitle, patterns=book.sections,
                        front_page=book.cover, sections=[Markup(held(name)) for name in elsewhere], front=book.front, back=book.back, errata=errata_of_book(workspace), finder=finder(book.patterns))
     return greyed(html) if on.grey else html, elsewhere

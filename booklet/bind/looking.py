@@ -14,7 +14,7 @@ from .press.fragment import unpacked
 from .press.join import FIRST_KEY, FIRST_OBJECT, Join
 from .press.link import linked
 from .press.metadata import About
-from .press.orders import UNKEYED
+from .press.orders import UNKEYED, Held
 from .press.workshop import Later
 from .set_pages import Fault, Seen, looked_at, together
 
@@ -23,7 +23,7 @@ from .set_pages import Fault, Seen, looked_at, together
 class LookOrder:
     """What the pages of one fragment show."""
 
-    part: bytes              # packed
+    part: bytes | Held       # packed
     sheet: Sheet
     fonts: bytes = field(metadata=UNKEYED)   # of the whole book: they hold all signs of the part, whatever else
 
@@ -38,12 +38,8 @@ class LookOrder:
 
 async def seen_in(bound: Bound, sheet: Sheet) -> Seen:
     """What the pages of a bound document show, page numbers apart."""
-    orders = [Later(partial(_order, part, sheet, bound.fonts)) for part in bound.parts]
+    orders = [Later(partial(LookOrder, part, sheet, bound.fonts)) for part in bound.parts]
     return together(seen for _, seen in await workshop().each(orders, _seen))
-
-
-def _order(part: Later, sheet: Sheet, fonts: bytes) -> LookOrder:
-    return LookOrder(part.make(), sheet, fonts)
 
 
 def _seen(content: bytes) -> Seen:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
@@ -11,7 +11,7 @@ from .edition import Edition
 from .press.addresses import files_of_templates, named_in
 from .press.binding import Bound, Copy, bind, bound
 from .press.orders import Setting
-from .press.parts import cut
+from .press.parts import Part, cut
 from .press.versions import faces_digest
 from .press.workshop import HereAndNow, Workshop
 
@@ -52,8 +52,8 @@ async def set_copy(copy: Copy) -> Bound:
     return await bound(copy, workshop())
 
 
-def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(), elsewhere: Mapping[str, Callable[[], str]] | None = None) -> Copy:
-    """All that the PDF of an HTML document is made of. `elsewhere` loads parts that it only names."""
+def copy_of(html: str, root: Path, files: Mapping[str, bytes], titles: Mapping[str, str], on: Edition = Edition(), elsewhere: Mapping[str, Sequence[Part]] | None = None) -> Copy:
+    """All that the PDF of an HTML document is made of. `elsewhere` has the parts that it only names."""
     document = cut(html, elsewhere or {})
     setting = Setting(document.style, document.about.language, document.body, faces=faces_digest(), files=tuple(sorted(files_of_templates(named_in(document.style), root).items())),
                       bleed=on.bleed, black=not on.screen)

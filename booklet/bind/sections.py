@@ -33,6 +33,7 @@ from .grey import greyed
 from .html import paper_setter
 from .pdf import workshop
 from .pictures import Picture
+from .press.parts import CUT, Known, Part, known, known_of
 from .press.workshop import Later, Workshop
 from .prose import prose
 from .replayed import refuse, wrong_words
@@ -74,8 +75,9 @@ class SectionOrder:
         view = shown(pattern, common.room, 1.0, Paper(with_small=False, steps=common.room.steps), fits)
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
-        wrong = wrong_words(pattern.piece, pattern.second, html)
-        return _PARTS.join((json_of({"accent": view.accent, "wrong": wrong, "fits": fits}), json_of(said_of(view.view)), str(greyed(html) if common.edition.grey else html).encode()))
+        parts = [part.strip() for part in str(greyed(html) if common.edition.grey else html).split(CUT)]
+        said = {"accent": view.accent, "wrong": wrong_words(pattern.piece, pattern.second, html), "fits": fits, "parts": [known(part) for part in parts]}
+        return _PARTS.join((json_of(said), json_of(said_of(view.view)), *(part.encode() for part in parts)))
 
 
 @dataclass(frozen=True)
@@ -135,19 +137,20 @@ class Section:
     summary: str
     level: str
     accent: str
-    load: Callable[[], tuple[bytes, bytes]]   # its view and its pages as its order has made them, which is too much to be held for every pattern of a large book
+    load: Callable[[], Sequence[bytes]]   # its view and its parts as its order has made them, which is too much to be held for every pattern of a large book
+    known: Sequence[Known] = ()           # its parts
     fits: Mapping[str, float] = field(default_factory=dict)   # mm from bead to bead in each chart, where it may have all of the room; 0 where it does not fit
     small: SmallView | None = None   # one piece, at one scale in the whole book
 
     @property
-    def pages(self) -> Callable[[], Markup]:
-        """What loads its pages, and holds nothing of it."""
-        return partial(_pages, self.load)
+    def parts(self) -> list[Part]:
+        """Its pages in parts, which are loaded when they are asked for."""
+        return [Part(partial(_part, self.load, at), one) for at, one in enumerate(self.known, 1)]
 
     @property
     def html(self) -> Markup:
         """Its pages."""
-        return self.pages()
+        return Markup("".join(part.decode() for part in self.load()[1:]))
 
     @property
     def view(self) -> Picture:
@@ -171,21 +174,22 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
     made = await shop.each(later, _without_pages)
     for pattern, (_key, said) in zip(patterns, made):
         refuse(pattern, said["wrong"])
-    return [Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], partial(_taken, shop, key, order), said["fits"])
+    return [Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], partial(_taken, shop, key, order),
+                    [known_of(part) for part in said["parts"]], said["fits"])
             for pattern, order, (key, said) in zip(patterns, later, made)]
 
 
-def _pages(load: Callable[[], tuple[bytes, bytes]]) -> Markup:
-    return Markup(load()[1].decode())
+def _part(load: Callable[[], Sequence[bytes]], at: int) -> str:
+    return load()[at].decode()
 
 
 def _same(order: SectionOrder) -> SectionOrder:
     return order
 
 
-def _taken(shop: Workshop, key: str, order: Later) -> tuple[bytes, bytes]:
-    """The view and the pages."""
-    return tuple(shop.take(key, order).split(_PARTS, 2)[1:])
+def _taken(shop: Workshop, key: str, order: Later) -> list[bytes]:
+    """The view and the parts."""
+    return shop.take(key, order).split(_PARTS)[1:]
 
 
 def _without_pages(content: bytes) -> dict:

@@ -1,6 +1,7 @@
 """A document in parts: where it is cut, and what grows together again at the join."""
 
 import io
+import json
 import re
 
 import pypdf
@@ -10,30 +11,36 @@ from booklet.bind.press.link import KEYS, STEP, extent, linked
 from booklet.bind.press.fragment import Fragment
 from booklet.bind.press.metadata import About
 from booklet.bind.press.outline import Outline
-from booklet.bind.press.parts import CUT, cut, folio, held, written
+from booklet.bind.press.parts import CUT, Part, cut, folio, held, known, known_of
 
 HEAD = '<html lang="en"><head><title>Two skies</title></head><body class="book">'
 
 
-def test_what_is_held_elsewhere_comes_in_as_many_parts_as_it_is_cut_into():
+def test_parts_that_are_held_elsewhere_stand_where_the_document_names_them():
     loaded = []
 
     def load():
         loaded.append(1)
-        return f'<article class="sky" id="dawn">one</article>{CUT}\n<div class="sky more">two {folio("dusk")}</div>'
+        return f'<div class="sky more">two <a href="#dawn">{folio("dusk")}</a></div>'
 
-    document = cut(f'{HEAD}<section id="dusk">before</section>{held("0")}</body></html>', {"0": load})
+    told = [Part(list, known('<article class="sky" id="dawn">one</article>')), Part(load, known(load()))]
+    loaded.clear()
+    document = cut(f'{HEAD}<section id="dusk">before</section>{held("0")}</body></html>', {"0": told})
     assert [part.known.opening for part in document.parts] == ["<section>", '<article class="sky">', '<div class="sky more">']
     assert [part.known.id for part in document.parts] == ["dusk", "dawn", ""]
-    assert [part.known.folios for part in document.parts] == [(), (), ("dusk",)]
-    assert len(loaded) == 1
-    assert document.parts[2].printed({}, {"dusk": 7}) == '<div class="sky more">two 7</div>'
+    assert [part.known.folios for part in document.parts] == [(), (), ("dusk",)] and [part.known.links for part in document.parts] == [(), (), ("dawn",)]
+    assert loaded == []
+    assert document.parts[2].printed({"dawn": "Dawn"}, {"dusk": 7}) == '<div class="sky more">two <a href="book:dawn?Dawn">7</a></div>'
 
 
-def test_a_document_that_holds_everything_itself_has_the_same_parts():
+def test_what_is_known_of_a_part_can_be_kept_as_json():
+    told = known(f'<div class="sky" id="dawn"><img src="photos/a.png"><a href="#dusk">{folio("dusk")}</a></div>')
+    assert known_of(json.loads(json.dumps(told))) == told and told.files == ("photos/a.png",)
+
+
+def test_a_document_may_hold_all_parts_itself():
     inner = f'<article class="sky" id="dawn">one</article>{CUT}<div class="sky more">two</div>'
-    apart, whole = (cut(f"{HEAD}{text}</body></html>", {"0": lambda: inner}) for text in (held("0"), inner))
-    assert [part.html for part in apart.parts] == [part.html for part in whole.parts] == [written(part.html).html for part in whole.parts]
+    assert [part.html for part in cut(f"{HEAD}{inner}</body></html>").parts] == inner.split(CUT)
 
 
 def tree(bookmarks):

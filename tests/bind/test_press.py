@@ -21,7 +21,7 @@ from booklet.bind.edition import edition
 from booklet.bind.fonts import css_for_pdf
 from booklet.bind.pdf import copy_of, make_pdf, working_in
 from booklet.bind.press.addresses import BASE, fetcher_of
-from booklet.bind.press.binding import bind
+from booklet.bind.press.binding import _Place, _Placing, bind
 from booklet.bind.press.cache import Cache
 from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.link import LinkOrder
@@ -257,13 +257,16 @@ def test_another_version_of_the_typesetter_changes_the_key(monkeypatch):
 @pytest.mark.parametrize("damage", [lambda content: content[:-5], lambda content: b"", lambda content: content[:100] + b"?" + content[101:], lambda content: b"something else"])
 def test_a_damaged_entry_is_made_anew(copy, kept, damage):
     folder, whole = kept
-    html = next(part for part in copy.document.parts if part.known.id == "before-you-begin").printed(copy.titles, {})
-    (path,) = [path for path in folder.glob("??/*") if path.name in
-               {key_of(PartOrder(copy.setting, html, side, next)) for side in ("left", "right") for next in ("", "left")}]
+    at = next(at for at, part in enumerate(copy.document.parts) if part.known.id == "before-you-begin")
+    placing, keys = _Placing(copy, None), set()
+    for side in ("left", "right"):
+        placing.places[at] = _Place(side, "", ())
+        keys.add(key_of(placing.order(at)))
+    (path,) = [path for path in folder.glob("??/*") if path.name in keys]
     path.write_bytes(damage(path.read_bytes()))
     again, filled = bound(copy, folder)
     assert again == whole
-    assert [order.html for order in filled] == [html]
+    assert [order.html for order in filled] == [copy.document.parts[at].printed(copy.titles, {})]
 
 
 def test_a_damaged_fragment_is_told():

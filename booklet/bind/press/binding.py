@@ -19,7 +19,7 @@ from .fragment import Face, unpacked
 from .join import FIRST_KEY, FIRST_OBJECT, Join
 from .link import Extent, LinkOrder, extent, unpacked_link
 from .metadata import About
-from .orders import FontsOrder, PartOrder, Setting, SidesOrder
+from .orders import FontsOrder, Held, PartOrder, Setting, SidesOrder
 from .page_numbers import page_numbers
 from .parts import Document
 from .scratch import Scratch
@@ -43,7 +43,7 @@ class Copy:
 class Bound:
     """All that a PDF is joined from: its fragments, packed, one at a time, the same with their places in the file, and what draws the number of each page."""
 
-    parts: Sequence[Later]
+    parts: Sequence[Held]
     links: Sequence[Later]
     fonts: bytes
     numbers: Iterator[bytes]
@@ -74,23 +74,19 @@ async def bound(copy: Copy, workshop: Workshop) -> Bound:
     placing = _Placing(copy, workshop)
     placed = await placing.settled()
     _check_links(placed)
-    parts = [Later(partial(placing.taken, at)) for at in range(len(placed))]
+    parts = [Held((key,), partial(placing.taken, at)) for at, key in enumerate(placing.keys)]
     numbers, links = await asyncio.gather(page_numbers(copy.setting, [page for part in placed for page in part.pages], workshop), _linked(parts, placed, workshop))
-    fonts = await workshop.result(_fonts(copy.setting, chain(numbers.faces, (unpacked(part.make()).faces for part in parts))))
+    fonts = await workshop.result(_fonts(copy.setting, chain(numbers.faces, (unpacked(part.load()).faces for part in parts))))
     return Bound(parts, links, fonts, numbers.streams, copy.document.about)
 
 
-async def _linked(parts: Sequence[Later], placed: Sequence[_Head], workshop: Workshop) -> list[Later]:
+async def _linked(parts: Sequence[Held], placed: Sequence[_Head], workshop: Workshop) -> list[Later]:
     """The parts with their places in the file, one behind the other."""
     orders, base, key = [], FIRST_OBJECT, FIRST_KEY
     for part, head in zip(parts, placed):
-        orders.append(Later(partial(_link, part, base, key)))
+        orders.append(Later(partial(LinkOrder, part, base, key)))
         base, key = base + head.extent.objects, key + head.extent.keys
     return [Later(partial(workshop.take, name, order)) for order, (name, _) in zip(orders, await workshop.each(orders, len))]
-
-
-def _link(part: Later, base: int, key: int) -> LinkOrder:
-    return LinkOrder(part.make(), base, key)
 
 
 class _Place(NamedTuple):
@@ -149,8 +145,10 @@ class _Placing:
     def order(self, at: int) -> PartOrder:
         """The order of a part for its place."""
         place = self.places[at]
-        html = self.parts[at].printed(self.copy.titles, dict(place.numbers))
-        files = {name: self.copy.files[name] for name in self.parts[at].known.files if name in self.copy.files}
+        part = self.parts[at]
+        titles = {name: self.copy.titles[name] for name in part.known.links if name in self.copy.titles}
+        files = {name: self.copy.files[name] for name in part.known.files if name in self.copy.files}
+        html = Held((part.known.digest, titles, place.numbers), partial(part.printed, titles, dict(place.numbers)))
         return PartOrder(self.copy.setting, html, place.side, place.following, files)
 
     def wanted(self) -> list[_Place]:

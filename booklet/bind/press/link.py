@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 
 from .fragment import Fragment, unpacked
+from .orders import Held
 
 _MARKS = re.compile(rb"\xff([a-zA-Z])(\d*);")
 LEVEL = 6       # of compression
@@ -77,7 +78,7 @@ def unpacked_link(content: bytes) -> Linked:
 class LinkOrder:
     """The objects of a packed fragment from the number `base` on, with keys of the parent tree from `keys` on."""
 
-    part: bytes
+    part: bytes | Held
     base: int
     keys: int
 

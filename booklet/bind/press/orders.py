@@ -5,8 +5,8 @@ A result can be kept under the digest of its order and be taken from there as lo
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field, fields, is_dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from functools import lru_cache
 from hashlib import sha256
 from typing import Any, NamedTuple
@@ -20,6 +20,14 @@ from .versions import engine_versions
 
 MOST_PIECES = 2000   # whose digests are kept
 UNKEYED = {"keyed": False}   # metadata of a field that eases the work and does not change its result
+
+
+@dataclass(frozen=True)
+class Held:
+    """What is large and lies elsewhere: an order can be asked for its key without it. `key` says all that it depends on."""
+
+    key: tuple
+    load: Callable[[], Any]
 
 
 @dataclass(frozen=True)
@@ -54,15 +62,10 @@ class PartOrder:
     """The pages of one part."""
 
     setting: Setting
-    html: str
+    html: str | Held
     side: str      # of its first page
     next: str      # side on which the part after it must begin; a blank page is added if it has to be
     files: Mapping[str, bytes] = field(default_factory=dict)   # pictures by their address
-
-    @property
-    def labour(self) -> int:
-        """How much work it is, to compare it with others."""
-        return len(self.html)
 
     def fill(self) -> bytes:
         from .typeset import set_part
@@ -122,6 +125,12 @@ def key_of(order: Any) -> str:
     return digest(type(order).__name__, _versions_digest(), *(_setting_digest(value) if isinstance(value, Setting) else value for value in values))
 
 
+def ready(order: Any) -> Any:
+    """An order to be handed out, with everything that it holds elsewhere."""
+    found = {one.name: getattr(order, one.name).load() for one in fields(order) if isinstance(getattr(order, one.name), Held)}
+    return replace(order, **found) if found else order
+
+
 def digest(*values: Any) -> str:
     """A digest of plain values and groups of them. Raises TypeError for a value that has no one way to be written."""
     return sha256(b"".join(map(_written, values))).hexdigest()
@@ -135,6 +144,8 @@ def _written(value: Any) -> bytes:
         sign, parts = b"n", [repr(value).encode()]
     elif isinstance(value, str):
         sign, parts = b"s", [str(value).encode(), *([value.lang.encode()] if isinstance(value, Passage) else [])]
+    elif isinstance(value, Held):
+        sign, parts = b"h", [_written(value.key)]
     elif isinstance(value, (tuple, list)):
         sign, parts = b"t", [*map(_written, value)]
     elif isinstance(value, (set, frozenset)):

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import partial
+from hashlib import sha256
 from html import unescape
 from types import MappingProxyType
 from typing import NamedTuple
@@ -24,7 +24,7 @@ _OWN_ID = re.compile(r'\bid="([^"]*)"')
 _INNER = re.compile(r'href="#([^"]*)"')   # begins with plain signs, which are found fast
 FOLIO, FOLIO_END = "\ue000", "\ue001"     # private characters, which no text of a book may hold
 _HELD = re.compile(r'<div data-held="([^"]*)"></div>')
-CUT = "<!--cut-->"   # in what is held elsewhere: here another part begins
+CUT = "<!--cut-->"   # here another part begins, in what a worker makes
 _FOLIO = re.compile(f"{FOLIO}([^{FOLIO_END}]*){FOLIO_END}")
 
 
@@ -35,7 +35,9 @@ class Known(NamedTuple):
     opening: str              # the tag by which a style sheet knows it, without what is its own alone
     folios: tuple[str, ...]   # ids of the places whose page numbers it prints
     files: tuple[str, ...]    # that it asks for
+    links: tuple[str, ...]    # ids of the places that its inner links lead to
     length: int
+    digest: str               # of its HTML
 
 
 @dataclass(frozen=True)
@@ -63,9 +65,26 @@ class Part:
         return _FOLIO.sub(lambda match: str(numbers[match[1]]), _INNER.sub(link, self.html))
 
 
+def known(html: str) -> Known:
+    """What a part with this HTML is known by."""
+    tag = _TAG.match(html)
+    own, said = _OWN_ID.search(tag[3]), _CLASS.search(tag[3])
+    return Known(unescape(own[1]) if own else "", f"<{tag[2]}{f' {said[0]}' if said else ''}>", _each(_FOLIO.findall(html)), _each(named_in(html)),
+                 _each(unescape(name) for name in _INNER.findall(html)), len(html), sha256(html.encode()).hexdigest())
+
+
+def known_of(said: Sequence) -> Known:
+    """The same from plain values, such as those of JSON."""
+    return Known(*(tuple(one) if isinstance(one, list) else one for one in said))
+
+
+def _each(names: Iterable[str]) -> tuple[str, ...]:
+    return tuple(sorted(set(names)))
+
+
 def written(html: str) -> Part:
     """A part with this HTML."""
-    return Part(lambda: html, _known(html))
+    return Part(lambda: html, known(html))
 
 
 def held(name: str) -> str:
@@ -88,35 +107,17 @@ class Document:
     parts: tuple[Part, ...]
 
 
-def cut(html: str, elsewhere: Mapping[str, Callable[[], str]] = MappingProxyType({})) -> Document:
-    """The parts of a document. `elsewhere` loads those that it only names (see `held`), with CUT between them. Raises UnreadableInput where text stands between them."""
+def cut(html: str, elsewhere: Mapping[str, Sequence[Part]] = MappingProxyType({})) -> Document:
+    """The parts of a document. `elsewhere` has those that it only names; see `held`. Raises UnreadableInput where text stands between them."""
     html = _COMMENT.sub("", html)
     opening = next(match for match in _TAG.finditer(html) if match[2] == "body" and not match[1])
     head, inner = html[:opening.start()], html[opening.end():html.rindex("</body>")]
     return Document(_about(head), "".join(_STYLE.findall(head)), opening[0], tuple(part for text in _children(inner) for part in _parts(text, elsewhere)))
 
 
-def _parts(text: str, elsewhere: Mapping[str, Callable[[], str]]) -> list[Part]:
+def _parts(text: str, elsewhere: Mapping[str, Sequence[Part]]) -> Sequence[Part]:
     named = _HELD.fullmatch(text)
-    if not named:
-        return [written(text)]
-    load = elsewhere[named[1]]
-    return [Part(partial(_piece, load, at), _known(one)) for at, one in enumerate(_pieces(load()))]
-
-
-def _piece(load: Callable[[], str], at: int) -> str:
-    return _pieces(load())[at]
-
-
-def _pieces(html: str) -> list[str]:
-    return [one.strip() for one in html.split(CUT)]
-
-
-def _known(html: str) -> Known:
-    tag = _TAG.match(html)
-    own, said = _OWN_ID.search(tag[3]), _CLASS.search(tag[3])
-    return Known(unescape(own[1]) if own else "", f"<{tag[2]}{f' {said[0]}' if said else ''}>", tuple(sorted(set(_FOLIO.findall(html)))),
-                 tuple(sorted(set(named_in(html)))), len(html))
+    return elsewhere[named[1]] if named else [written(text)]
 
 
 def _children(inner: str) -> Iterator[str]:

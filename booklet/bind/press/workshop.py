@@ -17,7 +17,7 @@ from typing import Any, NamedTuple, TypeVar
 
 from ...errors import BookletError, UnreadableInput
 from .cache import Cache
-from .orders import key_of
+from .orders import key_of, ready
 
 Read = TypeVar("Read")
 PATIENCE = "10s"   # to wait for a scheduler
@@ -158,7 +158,7 @@ class Workshop:
         kept = self.cache.get(key) if self.cache else None
         if kept is None:
             asked = self._asked.get(key)
-            kept = asked.result() if asked and asked.done() else later.make().fill()
+            kept = asked.result() if asked and asked.done() else ready(later.make()).fill()
         return kept
 
     async def result(self, order: Any) -> bytes:
@@ -191,7 +191,7 @@ class Workshop:
         if kept is not None:
             future.set_result(kept)
         else:
-            self._hand_out(key, order, future)
+            self._hand_out(key, ready(order), future)
         return future
 
     def _hand_out(self, key: str, order: Any, future: Future) -> None:

@@ -55,7 +55,7 @@ class ArticlesOrder:
 
 def _told(one: Article) -> dict:
     return {"name": one.variant.name, "hand": one.variant.hand, "is_mirrored": one.variant.is_mirrored, "html": one.html, "files": one.files,
-            "accent": one.view.accent, "view": said_of(one.view.view), "small": said_of(one.view.small)}
+            "accent": one.view.accent, "small": said_of(one.view.small)}
 
 
 async def made_articles(patterns: Sequence[Pattern], common: Stationery, small: float, title: str, held: Mapping[str, bytes] | None = None,
@@ -84,7 +84,7 @@ def _labour(pattern: Pattern) -> int:
 
 
 def _article(pattern: Pattern, said: Mapping) -> Article:
-    view = Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], picture_of(said["view"]), Markup(""), small=picture_of(said["small"]))
+    view = Section(pattern.slug, pattern.title, pattern.version, pattern.summary, _(pattern.level), said["accent"], list, small=picture_of(said["small"]))   # its pages are those of the article
     return Article(Variant(said["name"], said["hand"], said["is_mirrored"], pattern), view, Markup(said["html"]), said["files"])
 
 
