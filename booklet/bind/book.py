@@ -77,8 +77,9 @@ async def web(workspace: Workspace, language: str, progress: Callable[[str], Non
     progress("making the web pages")
     with printing(workspace, language) as told:
         patterns, (front, back) = workable(told, told.patterns.values()), read_pages(told)
+        large = photos(told.root, patterns)
         title, small = named(told.book).title, await common_scale([pattern.piece for pattern in patterns], web_room().small)
-        made, pictures = await asyncio.gather(make(patterns, web_stationery(told), small, title, says=progress), screen_photos(photos(told.root, patterns)))
+        made, pictures = await asyncio.gather(make(patterns, web_stationery(told), small, title, says=progress), screen_photos(large))
         texts, files = web_texts(told, patterns, front, back, title, shared(told), [made[pattern.slug] for pattern in patterns])
     fonts = {**await cut_faces(texts), **licence_files()}
     return files | pictures | {f"fonts/{name}": content for name, content in fonts.items()}

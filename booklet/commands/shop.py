@@ -22,7 +22,6 @@ def workshop(folder: Path, fresh: bool, cluster: str, typesets: bool = True) -> 
     """Pages that are made meanwhile come from what earlier builds have kept, or from several workers; those of the web alone need no worker who typesets."""
     from ..bind.pdf import working_in
     from ..bind.press import workshop as places
-
     from ..bind.web.workers import web_workers
 
     start = (lambda: places.cluster(cluster)) if cluster else None if typesets else web_workers

@@ -121,4 +121,3 @@ class Rebuilder:
 def _not_built(missing: Sequence[str], found: Sequence[Finding]) -> Report:
     head = f"The pages of {', '.join(missing)} are as they last were without an error." if missing else "The pages are as they last were without an error."
     return Report(head, found, True, tuple(missing))
-

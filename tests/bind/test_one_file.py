@@ -145,3 +145,14 @@ def test_the_command_makes_all_and_names_them(tmp_path, made):
     result = CliRunner().invoke(main, ["-C", str(root), "single", "a", "--one-file", "--fresh"])
     assert (result.exit_code, result.stdout) == (0, "build/single/a.html\n") and sum(path.is_file() for path in (root / KEPT).rglob("*")) == kept + 1   # the run itself
     assert (root / "build" / "single" / "a.html").read_bytes() == made[1]["a.html"]
+
+
+def test_error_a_page_that_goes_with_every_pattern_is_told_of_once(tmp_path):
+    root = small_book(tmp_path / "book")
+    page = root / "patterns" / "pages" / "glossary.md"
+    page.parent.mkdir()
+    page.write_text("# Words\n\n{{ nothing }}\n", "utf-8")
+    with pytest.raises(FindingsError) as caught:
+        sold(root, Nobody)
+    assert [finding.one_line() for finding in caught.value.findings] == [
+        "patterns/pages/glossary.md:3:1: error: the placeholder 'nothing' is not known on a page (a page may name title, author and patterns) [unknown-placeholder]"]
