@@ -47,18 +47,11 @@ class Track(Struct, frozen=True, dict=True):
     def beside(self, offset: float, start: float, stop: float) -> str:
         """Path data of the line moved `offset` mm to its right-hand side (y down), cut by `start` and `stop` mm."""
         if len(self.points) == 2:    # as most have
-            return self._straight(offset, start, stop)
+            return _beside(*self.points, offset, start, stop)
         points = [(x - across * offset, y + along * offset) for (x, y), (across, along) in zip(self.points, self._ways)]
-        points[0] = _towards(*points[0], *points[1], start)
-        points[-1] = _towards(*points[-1], *points[-2], stop)
+        points[0] = _towards(points[0], points[1], start)
+        points[-1] = _towards(points[-1], points[-2], stop)
         return polyline(points)
-
-    def _straight(self, offset: float, start: float, stop: float) -> str:
-        (across, along), _ = self._ways
-        (x, y), (end_x, end_y) = self.points
-        x, y, end_x, end_y = x - across * offset, y + along * offset, end_x - across * offset, end_y + along * offset
-        x, y = _towards(x, y, end_x, end_y, start)
-        return line(x, y, *_towards(end_x, end_y, x, y, stop))
 
     @cached_property
     def _ways(self) -> list[tuple[float, float]]:
@@ -70,10 +63,25 @@ class Track(Struct, frozen=True, dict=True):
         return ways
 
 
-def _towards(x: float, y: float, goal_x: float, goal_y: float, step: float) -> Point:
-    across, down = goal_x - x, goal_y - y
+def _towards(point: Point, goal: Point, step: float) -> Point:
+    x, y = point
+    across, down = goal[0] - x, goal[1] - y
     share = step / hypot(across, down)
     return x + across * share, y + down * share
+
+
+def _beside(begin: Point, end: Point, offset: float, start: float, stop: float) -> str:
+    """The same for a straight line; written out, because a picture has thousands of them."""
+    (x, y), (end_x, end_y) = begin, end
+    length = hypot(end_x - x, end_y - y)
+    across, along = (end_y - y) / length * offset, (end_x - x) / length * offset
+    x, y, end_x, end_y = x - across, y + along, end_x - across, end_y + along
+    wide, high = end_x - x, end_y - y
+    share = start / hypot(wide, high)
+    x, y = x + wide * share, y + high * share
+    wide, high = x - end_x, y - end_y
+    share = stop / hypot(wide, high)
+    return line(x, y, end_x + wide * share, end_y + high * share)
 
 
 def lay(picture: Picture, layer: str, colour: str, track: Track, along: float, across: float, radius: float,

@@ -12,6 +12,7 @@ from msgspec import Struct
 from .numbers import num
 
 Point = tuple[float, float]
+END = "</svg>"
 
 
 class Style(Struct, frozen=True):
@@ -63,10 +64,9 @@ class Picture:
         root.attribs.update({"xmlns": "http://www.w3.org/2000/svg", "id": prefix, "role": "img", "aria-label": alt,
                              "viewBox": f"{num(left)} {num(top)} {num(width)} {num(height)}"})
         root.add(Title(alt))
-        for name, styles in self._layers.items():
-            for style, parts in styles.items():
-                root.add(_path(name, style, "".join(parts)))
-        return root.tostring()
+        # The paths are written out: the library takes ten times as long for them, and there is nothing in them to be escaped.
+        paths = [_path(name, style, "".join(parts)) for name, styles in self._layers.items() for style, parts in styles.items()]
+        return f"{root.tostring().removesuffix(END)}{''.join(paths)}{END}"
 
 
 class Blank(Picture):
@@ -78,18 +78,17 @@ class Blank(Picture):
         """Nothing to keep."""
 
 
-def _path(name: str, style: Style, data: str):
-    from svgwrite.path import Path
-
-    path = Path(d=data, debug=False)
-    path.attribs.update({"class": name, "fill": style.fill})
+def _path(name: str, style: Style, data: str) -> str:
+    parts = [f'<path class="{name}" d="{data}" fill="{style.fill}"']
     if style.stroke != "none":
-        path.attribs.update({"stroke": style.stroke, "stroke-width": num(style.width)})
+        parts.append(f'stroke="{style.stroke}"')
     if style.dash:
-        path.attribs["stroke-dasharray"] = " ".join(map(num, style.dash))
+        parts.append(f'stroke-dasharray="{" ".join(map(num, style.dash))}"')
     if style.round:
-        path.attribs.update({"stroke-linecap": "round", "stroke-linejoin": "round"})
-    return path
+        parts.append('stroke-linecap="round" stroke-linejoin="round"')
+    if style.stroke != "none":
+        parts.append(f'stroke-width="{num(style.width)}"')
+    return f"{' '.join(parts)} />"
 
 
 def line(x: float, y: float, end_x: float, end_y: float) -> str:

@@ -21,7 +21,7 @@ def tone_of(grey: bool, blank: bool) -> str:
 
 def shown(colour: str, tone: str) -> str:
     """The colour in which a bead is filled."""
-    return {"colour": colour, "grey": grey_of(colour), "blank": WHITE}[tone]
+    return colour if tone == "colour" else grey_of(colour) if tone == "grey" else WHITE
 
 
 def pale(colour: str) -> str:

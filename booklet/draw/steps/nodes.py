@@ -7,7 +7,6 @@ or below where holes lie along the row.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from itertools import groupby
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -77,14 +76,14 @@ def in_lanes(found: Sequence[Node], run: float) -> list[Node]:
 def _through(opened: Opened, events: Sequence[Event], index: int, point: Point | None) -> list[Node]:
     """One node for each stretch of beads whose holes are in line."""
     places = [place for place in events[index].places if place in opened.cells]
-    found: list[Node] = []
-    for lane, same in groupby(enumerate(places), lambda pair: _lane(opened, pair[1])):
-        at, stretch = zip(*same)
-        cells = [opened.cells[place] for place in stretch]
-        way = _way(opened, events, index, cells, [places[k] for k in (max(0, at[0] - 1), min(len(places) - 1, at[-1] + 1))],
-                   found[-1].end if found else point)
-        start, end = _end(cells[0], way, -1), _end(cells[-1], way, 1)
-        found.append(Node(index, "beads", start, way, end, way, stretch, max(cell.wide for cell in cells), lane))
+    lanes, found, first = [_lane(opened, place) for place in places], [], 0
+    while first < len(places):
+        after = next((at for at in range(first + 1, len(places)) if lanes[at] != lanes[first]), len(places))
+        cells = [opened.cells[place] for place in places[first:after]]
+        way = _way(opened, events, index, cells, (places[max(0, first - 1)], places[min(len(places) - 1, after)]), found[-1].end if found else point)
+        found.append(Node(index, "beads", _end(cells[0], way, -1), way, _end(cells[-1], way, 1), way,
+                          tuple(places[first:after]), max(cell.wide for cell in cells), lanes[first]))
+        first = after
     return found
 
 
@@ -92,7 +91,7 @@ def _lane(opened: Opened, place: Place) -> tuple:
     """What two beads share through which the thread goes straight on."""
     cell = opened.cells[place]
     if place.part == "row":
-        return (place.part, place.line, place.index)
+        return place[:3]
     return (place.part, place.line, round(cell.x, 2)) if cell.axis == (0.0, -1.0) else tuple(place)
 
 
