@@ -16,6 +16,7 @@ from ..source.pattern import Pattern
 from .numbers import count, mm_and_inches
 
 MANY = 200          # patterns from which each part begins a page: it is then long enough, and one part is as much as should be set at a time
+LONG = 24           # patterns of a line that a page may break
 WELL_USED = 0.12    # of the beads of a piece: a colour by which it may be sought
 GREYISH = 0.16      # saturation (HSV) below which a colour has no hue to speak of
 LIGHT, DARK = 0.55, 0.03   # relative luminance of white and of black among those
@@ -32,6 +33,11 @@ class Found:
 
     what: str
     patterns: tuple[Pattern, ...]
+
+    @property
+    def is_long(self) -> bool:
+        """Whether it may be broken over pages."""
+        return len(self.patterns) > LONG
 
 
 @dataclass(frozen=True)
