@@ -7,6 +7,9 @@ import asyncio
 import os
 import re
 import signal
+import subprocess
+import sys
+import time
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -332,3 +335,32 @@ def test_error_text_placed_on_a_page_that_it_does_not_fit(tmp_path):
     body = '<section style="position: relative; height: 9cm"><div style="position: absolute; top: 0">' + "<p>Pick up two beads.</p>" * 90 + "</div></section>"
     with pytest.raises(UnreadableInput, match="does not fit it, from 'Pick up two beads.'"):
         make_pdf(f'<html lang="en"><head><title>x</title></head><body>{body}</body></html>', tmp_path, {}, {})
+
+
+KILLED = """
+import os, time
+from booklet.bind.press.workshop import pool
+made = pool(2)
+print(*{made.submit(os.getpid).result() for _ in range(20)}, flush=True)
+time.sleep(60)
+"""
+
+
+def test_workers_go_when_whoever_began_them_was_killed():
+    with subprocess.Popen([sys.executable, "-c", KILLED], stdout=subprocess.PIPE, text=True) as builder:
+        at_work = [int(number) for number in builder.stdout.readline().split()]
+        assert all(map(is_at_work, at_work)) and at_work
+        builder.kill()
+    end = time.monotonic() + 20
+    while any(map(is_at_work, at_work)) and time.monotonic() < end:
+        time.sleep(0.05)
+    assert not any(map(is_at_work, at_work))
+
+
+def is_at_work(process):
+    """Whether a process is there and has not ended; whoever begins one that goes on alone may not have noticed its end."""
+    try:
+        os.kill(process, 0)
+        return "(zombie)" not in Path(f"/proc/{process}/status").read_text() if Path("/proc").is_dir() else True
+    except OSError:
+        return False

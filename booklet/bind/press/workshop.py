@@ -11,7 +11,8 @@ import os
 import threading
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, ProcessPoolExecutor
-from multiprocessing import get_all_start_methods, get_context
+from multiprocessing import get_all_start_methods, get_context, parent_process
+from multiprocessing.connection import wait
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
@@ -55,7 +56,16 @@ def pool(count: int) -> Executor:
     if count == 1:
         return HereAndNow()
     forks = "fork" in get_all_start_methods() and threading.active_count() == 1
-    return ProcessPoolExecutor(count, mp_context=get_context("fork" if forks else "spawn"))
+    return ProcessPoolExecutor(count, mp_context=get_context("fork" if forks else "spawn"), initializer=_end_with_parent)
+
+
+def _end_with_parent() -> None:
+    """Let this process end when the one that began it is gone, even if that was killed and could send nobody home."""
+    def wait_for_end() -> None:
+        wait([parent_process().sentinel])
+        os._exit(1)
+
+    threading.Thread(target=wait_for_end, daemon=True).start()
 
 
 def cluster(address: str) -> Executor:
