@@ -6,6 +6,7 @@ parts and their order.
 
 from __future__ import annotations
 
+import sys
 import zlib
 from array import array
 from collections.abc import Sequence
@@ -23,6 +24,7 @@ from .pdf_text import name_of, text_of
 
 HEADER = b"%PDF-1.7\n%\xf0\x9f\x93\xbf\n"
 FIRST_OBJECT, FIRST_KEY = STEP, 0   # of the first part
+ROWS = 1 << 16   # of the table of objects that are made at a time
 
 
 class Writer:
@@ -55,14 +57,20 @@ class Writer:
         """Write the end of the file; the table of its objects is object `number`."""
         start, size = self.length, number + 1
         self._place(number, 1, start)
-        wide, table, data = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(LEVEL), []
-        for own in range(size):
-            data.append(table.compress(bytes([self.kinds[own]]) + self.ones[own].to_bytes(wide, "big") + self.others[own].to_bytes(3, "big")))
-        data = b"".join([*data, table.flush()])
+        wide, table = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(LEVEL)
+        data = b"".join([*(table.compress(self._rows(first, wide)) for first in range(0, size, ROWS)), table.flush()])
         own_id = self.digest.hexdigest()[:32].encode()
         self._put(b"%d 0 obj\n<</Type /XRef/Size %d/W [1 %d 3]/Root %d 0 R/Info %d 0 R/ID [<%s> <%s>]/Filter /FlateDecode/Length %d>>\nstream\n%s\nendstream\nendobj\n"
                   % (number, size, wide, CATALOG, INFORMATION, own_id, own_id, len(data), data))
         self._put(b"startxref\n%d\n%%%%EOF\n" % start)
+
+    def _rows(self, first: int, wide: int) -> bytes:
+        """Rows of the table of objects, column by column: the kind, so many bytes of the offset or pack, three of the index; the highest byte comes first."""
+        columns = [part for column, bytes_used in ((self.kinds, 1), (self.ones, wide), (self.others, 3)) for part in _bytes(column[first:first + ROWS], bytes_used)]
+        rows = bytearray(len(columns) * len(columns[0]))
+        for at, column in enumerate(columns):
+            rows[at::len(columns)] = column
+        return bytes(rows)
 
     def _packed(self, number: int, offset: int, objects: Sequence[int]) -> None:
         self._place(number, 1, offset)
@@ -80,6 +88,14 @@ class Writer:
         self.file.write(text)
         self.digest.update(text)
         self.length += len(text)
+
+
+def _bytes(column: array, used: int) -> list[bytes]:
+    """The lowest bytes of all numbers of a column, the highest of them first."""
+    if sys.byteorder == "big":
+        column.byteswap()
+    stored = column.tobytes()
+    return [stored[at::column.itemsize] for at in reversed(range(used))]
 
 
 class Join:
