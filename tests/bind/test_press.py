@@ -26,7 +26,6 @@ from booklet.bind.pdf import copy_of, make_pdf, working_in
 from booklet.bind.press.addresses import BASE, fetcher_of
 from booklet.bind.press.binding import _Place, _Placing, bind
 from booklet.bind.press.cache import Cache
-from booklet.bind.press.fragment import Fragment, unpacked
 from booklet.bind.press.link import LinkOrder
 from booklet.bind.press.orders import PartOrder, Setting, key_of
 from booklet.bind.press.parts import FOLIO, written
@@ -270,13 +269,6 @@ def test_a_damaged_entry_is_made_anew(copy, kept, damage):
     again, filled = bound(copy, folder)
     assert again == whole
     assert [order.html for order in filled] == [copy.document.parts[at].printed(copy.titles, {})]
-
-
-def test_a_damaged_fragment_is_told():
-    content = Fragment(objects=[b"<<>>"], streams={0: b"x"}).packed()
-    assert unpacked(content).streams == {0: b"x"}
-    with pytest.raises(ValueError):
-        unpacked(content[:-1])
 
 
 def test_a_cache_forgets_what_was_not_used_for_longest(tmp_path):

@@ -9,11 +9,9 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict, dataclass, field
-from hashlib import sha256
 from typing import Any
 
 MARK = b"\xff"
-_MAGIC = b"booklet fragment 2\n"
 
 
 @dataclass(frozen=True)
@@ -52,24 +50,19 @@ class Fragment:
     catalog: dict[str, str] = field(default_factory=dict)      # what else the catalog of the PDF must hold
 
     def packed(self) -> bytes:
-        """The fragment as bytes, with a digest that tells a damaged one."""
+        """The fragment as bytes."""
         head = asdict(self) | {"objects": [len(one) for one in self.objects], "streams": [[at, len(data)] for at, data in self.streams.items()],
                                "owners": [one.decode("latin-1") for one in self.owners]}
         text = json.dumps(head, sort_keys=True, separators=(",", ":")).encode()
-        body = b"".join([len(text).to_bytes(8, "big"), text, *self.objects, *self.streams.values()])
-        return _MAGIC + sha256(body).digest() + body
+        return b"".join([len(text).to_bytes(8, "big"), text, *self.objects, *self.streams.values()])
 
 
 def unpacked(content: bytes) -> Fragment:
-    """The fragment of these bytes. Raises ValueError where they are damaged."""
-    start = len(_MAGIC) + 32
-    body = content[start:]
-    if not content.startswith(_MAGIC) or sha256(body).digest() != content[len(_MAGIC):start]:
-        raise ValueError("a damaged fragment")
-    at = 8 + int.from_bytes(body[:8], "big")
-    head, parts = json.loads(body[8:at]), []
+    """The fragment of these bytes."""
+    at = 8 + int.from_bytes(content[:8], "big")
+    head, parts = json.loads(content[8:at]), []
     for length in (*head["objects"], *(length for _, length in head["streams"])):
-        parts.append(body[at:at + length])
+        parts.append(content[at:at + length])
         at += length
     count = len(head["objects"])
     head |= {"objects": parts[:count], "streams": {number: data for (number, _), data in zip(head["streams"], parts[count:])},
