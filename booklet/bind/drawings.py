@@ -12,10 +12,11 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from hashlib import sha256
 
-PICTURE = re.compile(r"<svg\b([^>]*)>(.*?)</svg>", re.DOTALL)
+PICTURE = re.compile(r"<svg\b([^>]*)>([^<]*(?:<(?!/svg>)[^<]*)*)</svg>")
 _TITLE = re.compile(r"\s*<title>.*?</title>", re.DOTALL)
 _PATH = re.compile(r"\s*<path((?:\s+[a-z-]+=\"[^\"]*\")*)\s*(?:/>|></path>)", re.DOTALL)
 _ATTRIBUTE = re.compile(r"([a-zA-Z-]+)=\"([^\"]*)\"")
+_LINE = re.compile(r"M(-?[0-9.]+) (-?[0-9.]+)([^M]*)")   # one line or outline of a path: where it begins, and its steps
 _COMMAND = re.compile(r"([A-Za-z])([^A-Za-z]*)")
 _KNOWN = {"class", "d", "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "stroke-linejoin"}
 _ENDS = {"butt": 0, "round": 1, "square": 2}
@@ -113,9 +114,9 @@ def _painted(path: dict[str, str]) -> str:
     fill, stroke, width = path.get("fill", "#000000"), path.get("stroke", "none"), _STEPS[path.get("stroke-width", "1")]
     stroke, parts = stroke if width else "none", []   # in PDF a line of no width would be drawn as thin as can be
     if fill != "none":
-        parts.append(f"{_colour(fill)} rg")
+        parts.append(f"{_COLOURS[fill]} rg")
     if stroke != "none":
-        parts.append(f"{_colour(stroke)} RG {_SAID[width]} w [{_dashes(path)}] 0 d "
+        parts.append(f"{_COLOURS[stroke]} RG {_SAID[width]} w [{_dashes(path)}] 0 d "
                      f"{_ENDS[path.get('stroke-linecap', 'butt')]} J {_CORNERS[path.get('stroke-linejoin', 'miter')]} j")
     parts.append(_lines(path.get("d", "")))
     parts.append({(True, True): "B", (True, False): "f", (False, True): "S", (False, False): "n"}[fill != "none", stroke != "none"])
@@ -139,11 +140,11 @@ def _colour(text: str) -> str:
 class _Known(dict):
     """What a function gives, worked out once: pictures have few different numbers. Forgets all when it has grown large."""
 
-    def __init__(self, function: Callable) -> None:
-        self.function = function
+    def __init__(self, function: Callable, most: int = 100_000) -> None:
+        self.function, self.most = function, most
 
     def __missing__(self, key):
-        if len(self) > 100_000:
+        if len(self) > self.most:
             self.clear()
         self[key] = made = self.function(key)
         return made
@@ -153,8 +154,69 @@ _STEPS = _Known(lambda length: round(float(length) * FINE))
 _SAID = _Known(lambda steps: f"{steps / FINE:.3f}".rstrip("0").rstrip("."))
 
 
+_COLOURS = _Known(_colour)
+
+
 def _lines(data: str) -> str:
-    """Path data as operators. Raises ValueError for commands that booklet does not draw with."""
+    """Path data as operators. Raises ValueError for commands that booklet does not draw with.
+
+    Most lines of a picture go on as others of it do, from another place: a letter, the edge of a bead. What follows the first point is read once.
+    """
+    said, steps_of, known = _SAID, _STEPS, _MOVES
+    made, length = [], 0
+    for left, top, rest in _LINE.findall(data):
+        length += len(left) + len(top) + len(rest) + 2
+        moves = known[rest]
+        if moves is None:
+            made.append(_any_lines(f"M{left} {top}{rest}"))
+            continue
+        x = start_x = steps_of[left]
+        y = start_y = steps_of[top]
+        made.append(f"{said[x]} {said[y]} m")
+        for move in moves:
+            if len(move) == 2:
+                x, y = x + move[0], y + move[1]
+                made.append(f"{said[x]} {said[y]} l")
+            elif move:
+                made.append(_curve(x + move[0], y + move[1], x + move[2], y + move[3], x + move[4], y + move[5]))
+                x, y = x + move[4], y + move[5]
+            else:
+                x, y = start_x, start_y
+                made.append("h")
+    return "\n".join(made) if length == len(data) else _any_lines(data)
+
+
+def _moves(steps: str) -> tuple[tuple[int, ...], ...] | None:
+    """Steps of a line from wherever it is: across and down, those for the controls and the end of a curve, nothing for its close. None where one says a place."""
+    if steps and not steps[0].isalpha():
+        return None
+    made = []
+    for command, rest in _COMMAND.findall(steps):
+        numbers = [_STEPS[number] for number in rest.split()]
+        if command == "h":
+            (across,) = numbers
+            made.append((across, 0))
+        elif command == "v":
+            (down,) = numbers
+            made.append((0, down))
+        elif command == "l":
+            across, down = numbers
+            made.append((across, down))
+        elif command == "q":
+            across, down, to_x, to_y = numbers
+            made.append((round(across * 2 / 3), round(down * 2 / 3), round((2 * across + to_x) / 3), round((2 * down + to_y) / 3), to_x, to_y))
+        elif command == "z":
+            made.append(())
+        else:
+            return None
+    return tuple(made)
+
+
+_MOVES = _Known(_moves, 4000)
+
+
+def _any_lines(data: str) -> str:
+    """Path data with any of our commands as operators."""
     said, steps_of = _SAID, _STEPS
     x = y = start_x = start_y = 0
     made = []
