@@ -215,6 +215,8 @@ def _lines(data: str) -> str:
 
 def _moves(steps: str) -> tuple[tuple[int, ...], ...] | None:
     """Steps of a line from wherever it is: across and down, those for the controls and the end of a curve, nothing for its close. None where one says a place."""
+    if steps and not steps[0].isalpha():
+        return None
     made = []
     for command, rest in _COMMAND.findall(steps):
         numbers = [_STEPS[number] for number in rest.split()]
