@@ -138,19 +138,19 @@ def _without_fonts() -> Iterator[None]:
 
 
 def set_sides(order: SidesOrder) -> bytes:
-    """Each kind of part is set empty behind a left and behind a right page; one that must begin left or right shows it."""
+    """Each kind of part is set empty, twice in a row, each on a page of its own; one that must begin left or right lies on the same side both times."""
     parts = []
     for opening in order.openings:
         end = f"</{re.match('<([a-z0-9]+)', opening)[1]}>"
-        for before in ("left", "right"):
-            parts.append(f'<div style="break-before: {before}"></div>{opening[:-1]} id="booklet-{len(parts)}">{end}')
+        for _ in range(2):
+            parts.append(f'<div style="break-after: page"></div>{opening[:-1]} id="booklet-{len(parts)}">{end}')
     with _heard():
         pages = _document(order.setting, order.setting.style, "<div></div>" + "".join(parts)).pages
     sides = {name: page._page_box.page_type.side for page in pages for name in page.anchors if name.startswith("booklet-")}
     found = {}
     for at, opening in enumerate(order.openings):
-        after_left, after_right = sides.get(f"booklet-{2 * at}"), sides.get(f"booklet-{2 * at + 1}")
-        found[opening] = after_left if after_left == after_right and after_left else ""
+        once, again = sides.get(f"booklet-{2 * at}"), sides.get(f"booklet-{2 * at + 1}")
+        found[opening] = once if once and once == again else ""
     return json.dumps(found, sort_keys=True).encode()
 
 
