@@ -26,8 +26,9 @@ HEADER = b"%PDF-1.7\n%\xf0\x9f\x93\xbf\n"
 class Writer:
     """Puts objects into a file: streams as they are, all others packed together."""
 
-    def __init__(self, file: BinaryIO) -> None:
-        self.file, self.length, self.digest = file, 0, sha256()
+    def __init__(self, file: BinaryIO, level: int = LEVEL) -> None:
+        """`level` is that of the compression of packed objects."""
+        self.file, self.level, self.length, self.digest = file, level, 0, sha256()
         # By object: its kind, and its offset, or its pack and the index in that. Large books have millions of objects.
         self.kinds, self.ones, self.others = array("B"), array("Q"), array("L")
         self._put(HEADER)
@@ -44,14 +45,14 @@ class Writer:
             offsets.append(b"%d %d" % (own, at))
             at += len(text) + 1
         head = b" ".join(offsets) + b"\n"
-        data = zlib.compress(head + b"\n".join(text for _, text in objects), LEVEL)
+        data = zlib.compress(head + b"\n".join(text for _, text in objects), self.level)
         self.stream(number, b"<</Type /ObjStm/N %d/First %d/Filter /FlateDecode/Length %d>>" % (len(objects), len(head), len(data)), data)
 
     def finish(self, number: int) -> None:
         """Write the end of the file; the table of its objects is object `number`."""
         start, size = self.length, number + 1
         self._place(number, 1, start)
-        wide, table, data = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(LEVEL), []
+        wide, table, data = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(self.level), []
         for own in range(size):
             data.append(table.compress(bytes([self.kinds[own]]) + self.ones[own].to_bytes(wide, "big") + self.others[own].to_bytes(3, "big")))
         data = b"".join([*data, table.flush()])
@@ -76,8 +77,8 @@ class Writer:
 class Join:
     """One book, in a file. Parts go in one after the other; the rest is written at the end."""
 
-    def __init__(self, fonts: Fragment, file: BinaryIO) -> None:
-        self.writer, self.free = Writer(file), FIRST_FREE
+    def __init__(self, fonts: Fragment, file: BinaryIO, level: int = LEVEL) -> None:
+        self.writer, self.free = Writer(file, level), FIRST_FREE
         self.pages: list[int] = []
         self.tops: list[bytes] = []
         self.owners: list[bytes] = []
