@@ -4,19 +4,24 @@ from __future__ import annotations
 
 import io
 import json
+import re
 from dataclasses import dataclass, field
-from functools import partial
+from functools import lru_cache, partial
 
 from .geometry import Sheet
 from .pdf import workshop
 from .press.binding import Bound
-from .press.fragment import unpacked
+from .press.fragment import MARK, Fragment, unpacked
 from .press.join import FIRST_KEY, FIRST_OBJECT, Join
 from .press.link import linked
 from .press.metadata import About
 from .press.orders import UNKEYED, Held
 from .press.workshop import Later
 from .set_pages import Fault, Seen, looked_at, together
+
+
+_REFERENCE = re.compile(MARK + rb"o(\d+);")
+_LINKS = re.compile(rb"/Annots \[[^\]]*\]")
 
 
 @dataclass(frozen=True)
@@ -28,12 +33,37 @@ class LookOrder:
     fonts: bytes = field(metadata=UNKEYED)   # of the whole book: they hold all signs of the part, whatever else
 
     def fill(self) -> bytes:
-        made = io.BytesIO()
-        joined, part = Join(made), unpacked(self.part)
-        joined.add(linked(part, FIRST_OBJECT, FIRST_KEY), [b""] * len(part.pages))
-        joined.finish(unpacked(self.fonts), About(""))
+        part = unpacked(self.part)
         lacking = any(0 in face.widths for face in part.faces.values())   # the typesetter gives the empty box a width where it prints one
+        made = io.BytesIO()
+        joined = Join(made)
+        joined.add(linked(_pages_of(part), FIRST_OBJECT, FIRST_KEY), [b""] * len(part.pages))
+        joined.finish(_fonts(self.fonts), About(""))
         return json.dumps(looked_at(made.getvalue(), self.sheet, lacking)).encode()
+
+
+@lru_cache(maxsize=1)
+def _fonts(content: bytes) -> Fragment:
+    return unpacked(content)
+
+
+def _pages_of(part: Fragment) -> Fragment:
+    """The pages of a part and what is painted on them, without tags, links and places, of which there are ten times as many objects."""
+    numbers = {page["object"]: at for at, page in enumerate(part.pages)}
+    made, todo = Fragment(pages=[{**page, "object": at} for at, page in enumerate(part.pages)]), list(numbers)
+
+    def renumbered(match: re.Match) -> bytes:
+        number = int(match[1])
+        if number not in numbers:
+            numbers[number] = len(numbers)
+            todo.append(number)
+        return MARK + b"o%d;" % numbers[number]
+
+    for number in todo:   # which grows
+        if number in part.streams:
+            made.streams[len(made.objects)] = part.streams[number]
+        made.objects.append(_REFERENCE.sub(renumbered, _LINKS.sub(b"", part.objects[number])))
+    return made
 
 
 async def seen_in(bound: Bound, sheet: Sheet) -> Seen:

@@ -156,21 +156,25 @@ def _runs(page, sheet: Sheet) -> Runs:
 
     left = bottom = size = low = float("inf")
     right = top = -size
-    ours, plain, margin = True, True, page.get_trimbox()[1] + sheet.bottom * MM
+    plain, margin, fonts = True, page.get_trimbox()[1] + sheet.bottom * MM, {}
     box, points, matrix = [ctypes.c_float() for _ in range(4)], ctypes.c_float(), raw.FS_MATRIX()
     for index in range(raw.FPDFPage_CountObjects(page.raw)):
         run = raw.FPDFPage_GetObject(page.raw, index)
         kind = raw.FPDFPageObj_GetType(run)
+        if kind == raw.FPDF_PAGEOBJ_PATH:
+            continue
         plain = plain and kind not in (raw.FPDF_PAGEOBJ_FORM, raw.FPDF_PAGEOBJ_IMAGE)
         if kind != raw.FPDF_PAGEOBJ_TEXT or not raw.FPDFPageObj_GetBounds(run, *box):
             continue
         raw.FPDFPageObj_GetMatrix(run, matrix)
         raw.FPDFTextObj_GetFontSize(run, points)
         size = min(size, points.value * (matrix.c ** 2 + matrix.d ** 2) ** 0.5)
-        ours = ours and _is_ours(raw, raw.FPDFTextObj_GetFont(run))
-        ends = [one.value for one in box]
-        left, bottom, right, top = min(left, ends[0]), min(bottom, ends[1]), max(right, ends[2]), max(top, ends[3])
-        low = min(low, ends[1]) if ends[1] >= margin else low
+        font = raw.FPDFTextObj_GetFont(run)
+        fonts.setdefault(ctypes.cast(font, ctypes.c_void_p).value, font)
+        begin, foot, end, head = (one.value for one in box)
+        left, bottom, right, top = min(left, begin), min(bottom, foot), max(right, end), max(top, head)
+        low = min(low, foot) if foot >= margin else low
+    ours = all(_is_ours(raw, font) for font in fonts.values())
     return Runs(size, ours, left, bottom, right, top, low, plain)
 
 

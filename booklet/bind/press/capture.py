@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import re
 import zlib
 from typing import Any
 
 from .fragment import MARK, Face, Fragment
 from .inks import in_black
 
-_REFERENCE = re.compile(rb"(\d+) 0 R")
+_OWN_ENTRIES = {"ID", "Headers", "StructParents", "StructParent"}   # of which a fragment has its own
 _NOT_KEPT = {"Type", "Pages", "Outlines", "Names", "StructTreeRoot", "Metadata", "Lang", "MarkInfo", "ViewerPreferences"}
 SCALE = 0.75   # points in a CSS pixel
 LEVEL = 6      # of compression: higher ones take twice as long for one byte in a hundred
@@ -37,7 +36,10 @@ class _Taker:
     """Renumbers the objects that can be reached from the pages and from the tags of these pages."""
 
     def __init__(self, document, pdf, pages: range, black: bool = False) -> None:
+        import pydyf
+
         self.document, self.pdf, self.pages, self.black = document, pdf, pages, black
+        self._plain = pydyf._to_bytes          # of what is neither a group nor a reference
         self.painted: set[int] = set()         # numbers of what is painted on pages
         self.fragment = Fragment()
         self.numbers: dict[int, int] = {}      # the typesetter's object number to ours
@@ -131,29 +133,24 @@ class _Taker:
             self.fragment.objects[at] = self._written(item)
 
     def _marked(self, number: int) -> bytes:
-        return self.known.get(number) or mark("o", self._own(number))
+        return self.known.get(number) or b"%so%d;" % (MARK, self._own(number))
 
     def _written(self, value: Any) -> bytes:
         """A value with marks in the place of references."""
-        import pydyf
-
         if isinstance(value, bytes):
-            match = _REFERENCE.fullmatch(value)
-            return self._marked(int(match[1])) if match else value
+            return self._marked(int(value[:-4])) if value[-4:] == b" 0 R" and value[:-4].isdigit() else value
         if isinstance(value, dict):
-            return b"<<" + b"".join(b"/%s %s" % (key.encode(), self._entry(key, one)) for key, one in value.items()) + b">>"
+            return b"<<%s>>" % b"".join([b"/%s %s" % (key.encode(), self._entry(key, one) if key in _OWN_ENTRIES else self._written(one)) for key, one in value.items()])
         if isinstance(value, (list, tuple)):
-            return b"[" + b" ".join(map(self._written, value)) + b"]"
-        return pydyf._to_bytes(value)
+            return b"[%s]" % b" ".join([self._written(one) for one in value])
+        return self._plain(value)
 
     def _entry(self, key: str, value: Any) -> bytes:
-        if key in ("StructParents", "StructParent"):
-            return mark("k", self.keys[value])
         if key == "ID":   # of a table header: made from object numbers, so only its own fragment knows it
             return _owned(value)
         if key == "Headers":
             return b"[" + b" ".join(map(_owned, value)) + b"]"
-        return self._written(value)
+        return mark("k", self.keys[value])
 
 
 def _owned(name) -> bytes:

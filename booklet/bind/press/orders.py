@@ -138,33 +138,54 @@ def digest(*values: Any) -> str:
 
 def _written(value: Any) -> bytes:
     """A value as bytes that no other value has."""
+    write = _WRITERS.get(type(value))
+    return write(value) if write else _joined(*_any(value))
+
+
+def _text(value: str) -> bytes:
+    content = value.encode()
+    return b"s1:%d:%s" % (len(content), content)
+
+
+def _number(value: bool | int | float | None) -> bytes:
+    content = repr(value).encode()
+    return b"n1:%d:%s" % (len(content), content)
+
+
+def _several(value: tuple | list) -> bytes:
+    return _joined(b"t", [_written(one) for one in value])
+
+
+_WRITERS: dict[type, Callable[[Any], bytes]] = {str: _text, int: _number, float: _number, bool: _number, type(None): _number, tuple: _several, list: _several}   # of what a piece has thousands
+
+
+def _any(value: Any) -> tuple[bytes, list[bytes]]:
+    """The sign of a value's kind, and its parts."""
+    if isinstance(value, Struct):
+        return (b"p", [_piece_digest(value)]) if isinstance(value, Piece) else _group(value)
     if isinstance(value, bytes):
-        sign, parts = b"b", [value]
-    elif value is None or isinstance(value, (bool, int, float)):
-        sign, parts = b"n", [repr(value).encode()]
-    elif isinstance(value, str):
-        sign, parts = b"s", [str(value).encode(), *([value.lang.encode()] if isinstance(value, Passage) else [])]
-    elif isinstance(value, Held):
-        sign, parts = b"h", [_written(value.key)]
-    elif isinstance(value, (tuple, list)):
-        sign, parts = b"t", [*map(_written, value)]
-    elif isinstance(value, (set, frozenset)):
-        sign, parts = b"f", sorted(map(_written, value))
-    elif isinstance(value, Mapping):
-        sign, parts = b"m", [_written(part) for item in value.items() for part in item]
-    elif isinstance(value, Piece):
-        sign, parts = b"p", [_piece_digest(value)]
-    else:
-        sign, parts = _group(value)
-    return _joined(sign, parts)
+        return b"b", [value]
+    if isinstance(value, (int, float)):
+        return b"n", [repr(value).encode()]
+    if isinstance(value, str):
+        return b"s", [str(value).encode(), *([value.lang.encode()] if isinstance(value, Passage) else [])]
+    if isinstance(value, Held):
+        return b"h", [_written(value.key)]
+    if isinstance(value, (tuple, list)):
+        return b"t", [*map(_written, value)]
+    if isinstance(value, (set, frozenset)):
+        return b"f", sorted(map(_written, value))
+    if isinstance(value, Mapping):
+        return b"m", [_written(part) for item in value.items() for part in item]
+    return _group(value)
 
 
 def _joined(sign: bytes, parts: list[bytes]) -> bytes:
-    return b"".join([sign, b"%d:" % len(parts), *(b"%d:%s" % (len(part), part) for part in parts)])
+    return b"".join([b"%s%d:" % (sign, len(parts)), *[b"%d:%s" % (len(part), part) for part in parts]])
 
 
 def _group(value: Any) -> tuple[bytes, list[bytes]]:
-    return b"d", [type(value).__name__.encode(), *(_written(getattr(value, name)) for name in _names(type(value)))]
+    return b"d", [type(value).__name__.encode(), *[_written(getattr(value, name)) for name in _names(type(value))]]
 
 
 _pieces: dict[int, tuple[Piece, bytes]] = {}   # by identity, because a piece cannot be hashed
