@@ -56,8 +56,10 @@ class Fragment:
         head = asdict(self) | {"objects": [len(one) for one in self.objects], "streams": [[at, len(data)] for at, data in self.streams.items()],
                                "owners": [one.decode("latin-1") for one in self.owners]}
         text = json.dumps(head, sort_keys=True, separators=(",", ":")).encode()
-        body = b"".join([len(text).to_bytes(8, "big"), text, *self.objects, *self.streams.values()])
-        return _MAGIC + sha256(body).digest() + body
+        parts, digest = [len(text).to_bytes(8, "big"), text, *self.objects, *self.streams.values()], sha256()
+        for part in parts:
+            digest.update(part)
+        return b"".join([_MAGIC, digest.digest(), *parts])
 
 
 def unpacked(content: bytes) -> Fragment:
