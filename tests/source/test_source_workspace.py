@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from tests.source.texts import BOOK, SMALL
 
-from booklet.source.workspace import load, pattern_files, read_one
+from booklet.source.workspace import load, pattern_files, read_one, without_charts
 
 PLAIN = SMALL.replace('photo: {file: photos/cloud-shadow.jpg, alt: "..."}\n', "")
 
@@ -35,6 +35,25 @@ def test_patterns_without_a_book(root):
     workspace = load(root)
     assert workspace.findings == () and list(workspace.patterns) == ["a", "b"] == list(workspace.slugs)
     assert workspace.book.file == "" and workspace.patterns["b"].file == "patterns/b.yaml" and workspace.patterns["b"].piece
+
+
+def test_a_workspace_lets_go_of_single_beads_and_of_nothing_else(root):
+    put(root, "a.yaml", PLAIN)
+    put(root, "b.yaml", PLAIN)
+    workspace = load(root)
+    bare = without_charts(workspace)
+    for slug, pattern in workspace.patterns.items():
+        fields = {name for name in pattern.__struct_fields__ if getattr(bare.patterns[slug], name) is not getattr(pattern, name)}
+        assert fields == {"chart", "written_strands"} and bare.patterns[slug].chart.rows == () != pattern.chart.rows
+    assert bare.book is workspace.book and bare.findings is workspace.findings
+
+
+def test_equal_stitches_of_all_patterns_are_one(root):
+    put(root, "a.yaml", PLAIN)
+    put(root, "b.yaml", PLAIN)
+    one, other = (pattern.piece for pattern in load(root).patterns.values())
+    assert one is not other
+    assert all(ours is theirs for row, same in zip(one.rows, other.rows) for ours, theirs in zip(row.stitches, same.stitches))
 
 
 def test_the_book_orders_its_patterns(root):
