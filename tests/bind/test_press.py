@@ -4,12 +4,14 @@ Tags: "PDFUA-1.xml" (7.1-3: all content is in the tree or an artifact); ISO 3200
 """
 
 import asyncio
+import gc
 import os
 import re
 import signal
 import subprocess
 import sys
 import time
+import weakref
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -30,7 +32,7 @@ from booklet.bind.press.link import LinkOrder
 from booklet.bind.press.orders import PartOrder, Setting, key_of
 from booklet.bind.press.parts import FOLIO, written
 from booklet.bind.press.tagged import finish
-from booklet.bind.press.workshop import HereAndNow, Workshop, pool
+from booklet.bind.press.workshop import TIDY, HereAndNow, Workshop, fill, pool
 from booklet.errors import UnreadableInput
 from booklet.source.workspace import load
 from tests.lint.books import PATTERN, write_book
@@ -289,6 +291,27 @@ def test_a_cache_keeps_all_that_a_build_has_used(tmp_path):
         cache.put(f"bb2{at}", b"x" * 50)
     cache.trim()
     assert cache.get("aa11") is None and all(cache.get(f"bb2{at}") for at in range(9))
+
+
+class Wasteful:
+    """An order that leaves garbage: a thing that holds itself."""
+
+    left = []
+
+    def fill(self) -> bytes:
+        self.own = self
+        self.left.append(weakref.ref(self))
+        return b"done"
+
+
+def test_a_worker_collects_what_orders_leave():
+    gc.disable()
+    try:
+        for _ in range(2 * TIDY):
+            assert fill(Wasteful()) == b"done"
+        assert sum(one() is not None for one in Wasteful.left) < TIDY
+    finally:
+        gc.enable()
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from tests.source.texts import BOOK, SMALL
 
-from booklet.source.workspace import load, pattern_files, read_one
+from booklet.source.workspace import load, pattern_files, read_one, without_charts
 
 PLAIN = SMALL.replace('photo: {file: photos/cloud-shadow.jpg, alt: "..."}\n', "")
 
@@ -53,6 +53,25 @@ def test_what_has_not_changed_is_not_read_again(root, book):
     third = load(root, known=known)
     assert third.book.title == "Another" and third.patterns["a"] is not first.patterns["a"]
     assert said(root, known=known) == said(root)
+
+
+def test_a_workspace_lets_go_of_single_beads_and_of_nothing_else(root):
+    put(root, "a.yaml", PLAIN)
+    put(root, "b.yaml", PLAIN)
+    workspace = load(root)
+    bare = without_charts(workspace)
+    for slug, pattern in workspace.patterns.items():
+        fields = {name for name in pattern.__struct_fields__ if getattr(bare.patterns[slug], name) is not getattr(pattern, name)}
+        assert fields == {"chart", "written_strands"} and bare.patterns[slug].chart.rows == () != pattern.chart.rows
+    assert bare.book is workspace.book and bare.findings is workspace.findings
+
+
+def test_equal_stitches_of_all_patterns_are_one(root):
+    put(root, "a.yaml", PLAIN)
+    put(root, "b.yaml", PLAIN)
+    one, other = (pattern.piece for pattern in load(root).patterns.values())
+    assert one is not other
+    assert all(ours is theirs for row, same in zip(one.rows, other.rows) for ours, theirs in zip(row.stitches, same.stitches))
 
 
 def test_the_book_orders_its_patterns(root):

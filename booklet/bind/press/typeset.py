@@ -21,7 +21,9 @@ from .fragment import Fragment
 from .inks import boxed
 from .orders import FoliosOrder, FontsOrder, PartOrder, Setting, SidesOrder
 from .tagged import finish, tell_languages
+from .tidy import tidy
 
+LARGE = 200_000          # characters of a part without drawings that takes a hundred megabytes: the contents of 250 patterns
 END = "booklet-end"      # id of the empty element behind a part, which shows where the part has ended
 
 
@@ -92,6 +94,9 @@ def _captured(document, setting: Setting, finisher: Callable) -> Fragment:
 
 def set_part(order: PartOrder) -> bytes:
     small, drawings = set_aside(order.html, order.files)
+    tidies = len(small) > LARGE
+    if tidies:   # there shall not be the garbage of other parts besides
+        tidy()
     behind = f'<div id="{END}" style="break-before: {order.next or "page"}"></div>'
     with _heard(), placed(drawings):
         document = _document(order.setting, for_parts(order.setting.style), small + behind, order.side, order.files)
@@ -107,7 +112,11 @@ def set_part(order: PartOrder) -> bytes:
             raise Captured(fragment)
 
         with _without_fonts():
-            return _captured(document, order.setting, finisher).packed()
+            fragment = _captured(document, order.setting, finisher)
+    del document
+    if tidies:
+        tidy()
+    return fragment.packed()
 
 
 def _check_ended(page) -> None:

@@ -11,6 +11,7 @@ import os
 import threading
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, ProcessPoolExecutor
+from itertools import count
 from multiprocessing import get_all_start_methods, get_context, parent_process
 from multiprocessing.connection import wait
 from pathlib import Path
@@ -19,12 +20,15 @@ from typing import Any, NamedTuple, TypeVar
 from ...errors import BookletError, UnreadableInput
 from .cache import Cache
 from .orders import key_of, ready
+from .tidy import tidy
 
 Read = TypeVar("Read")
 PATIENCE = "10s"   # to wait for a scheduler
 AT_ONCE = 32     # orders that are held at a time where each holds much: more than there are workers, and few enough for the memory
 MOST_GARBAGE = 500_000   # objects, a hundred megabytes: what ten patterns leave behind
+TIDY = 32        # orders that a worker fills between two collections, which take 25 ms
 RETRIES = 2      # times that an order is handed out again after its worker has died
+_filled = count(1)
 
 
 class Later(NamedTuple):
@@ -90,14 +94,14 @@ def cluster(address: str) -> Executor:
 
 
 def fill(order: Any) -> bytes:
-    """What a worker runs. Garbage waits until there is enough of it, which saves a sixth of the time."""
+    """What a worker runs. Garbage waits until there is enough of it, which saves a sixth of the time, and not for ever: a pattern leaves few objects, but half a megabyte of texts."""
     collects = gc.isenabled()
     gc.disable()
     try:
         return order.fill()
     finally:
-        if gc.get_count()[0] > MOST_GARBAGE:
-            gc.collect()
+        if gc.get_count()[0] > MOST_GARBAGE or next(_filled) % TIDY == 0:
+            tidy()
         if collects:
             gc.enable()
 
