@@ -19,6 +19,7 @@ from .pdf_text import name_of, text_of
 
 _MARKS = re.compile(rb"\xff([a-zA-Z])(\d*);")
 LEVEL = 6
+ROWS = 4096    # of the table of objects that are written at a time
 HEADER = b"%PDF-1.7\n%\xf0\x9f\x93\xbf\n"
 (CATALOG, PAGES, INFORMATION, METADATA, ROOT, DOCUMENT, OWNERS, PLACES, OUTLINE, SAVE, RESTORE, FIRST_FREE) = range(1, 13)
 
@@ -53,8 +54,9 @@ class Writer:
         start, size = self.length, number + 1
         self._place(number, 1, start)
         wide, table, data = max(1, (start.bit_length() + 7) // 8), zlib.compressobj(self.level), []
-        for own in range(size):
-            data.append(table.compress(bytes([self.kinds[own]]) + self.ones[own].to_bytes(wide, "big") + self.others[own].to_bytes(3, "big")))
+        for first in range(0, size, ROWS):
+            columns = (column[first:min(first + ROWS, size)] for column in (self.kinds, self.ones, self.others))
+            data.append(table.compress(b"".join([((kind << 8 * wide | one) << 24 | other).to_bytes(wide + 4, "big") for kind, one, other in zip(*columns)])))
         data = b"".join([*data, table.flush()])
         own_id = self.digest.hexdigest()[:32].encode()
         self._put(b"%d 0 obj\n<</Type /XRef/Size %d/W [1 %d 3]/Root %d 0 R/Info %d 0 R/ID [<%s> <%s>]/Filter /FlateDecode/Length %d>>\nstream\n%s\nendstream\nendobj\n"
