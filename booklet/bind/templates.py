@@ -10,6 +10,7 @@ from collections.abc import Callable
 from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
+from types import CodeType
 
 from jinja2 import BytecodeCache, ChoiceLoader, DictLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError, select_autoescape
 from jinja2.bccache import Bucket
@@ -58,14 +59,13 @@ class _Compiled(BytecodeCache):
     """Templates that this process has compiled already."""
 
     def __init__(self) -> None:
-        self.known: dict[tuple[str, str], bytes] = {}
+        self.known: dict[tuple[str, str], CodeType] = {}
 
     def load_bytecode(self, bucket: Bucket) -> None:
-        if (bucket.key, bucket.checksum) in self.known:
-            bucket.bytecode_from_string(self.known[bucket.key, bucket.checksum])
+        bucket.code = self.known.get((bucket.key, bucket.checksum))
 
     def dump_bytecode(self, bucket: Bucket) -> None:
-        self.known[bucket.key, bucket.checksum] = bucket.bytecode_to_string()
+        self.known[bucket.key, bucket.checksum] = bucket.code
 
 
 _compiled = _Compiled()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import floor
 
 from msgspec import Struct
 
@@ -27,17 +28,18 @@ class Fit(Struct, frozen=True):
 def largest(size_at: Callable[[float], tuple[float, float]], width: float, height: float, most: float = 8.0) -> Fit:
     """The largest scale in steps of `STEP`, up to `most`, at which size_at(bead) is within width x height mm.
 
-    A chart grows almost evenly with its beads, so its size at one scale tells nearly which one fits.
+    A chart grows almost evenly with its beads, so its sizes at two scales tell nearly which one fits.
     """
     low, high, fit = 0, round(most / STEP), Fit(0.0, 0.0, 0.0)
-    tried, guess = 0, (high + 1) // 2
+    tried, guess, was, before = 0, (high + 1) // 2, 0, (0.0, 0.0)
     while low < high:
         middle = min(max(guess, low + 1), high) if tried < GUESSES else (low + high + 1) // 2
         bead = round(middle * STEP, 2)
-        across, down = size_at(bead)
-        if across <= width and down <= height:
-            low, fit = middle, Fit(bead, across, down)
+        size = size_at(bead)
+        if size[0] <= width and size[1] <= height:
+            low, fit = middle, Fit(bead, *size)
         else:
             high = middle - 1
-        tried, guess = tried + 1, int(middle * min(width / across, height / down))
+        reached = [middle + (box - now) * (middle - was) / (now - then) for box, now, then in zip((width, height), size, before) if (now - then) * (middle - was) > 0]
+        tried, guess, was, before = tried + 1, floor(min(reached, default=high)), middle, size
     return fit
