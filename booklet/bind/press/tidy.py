@@ -1,4 +1,4 @@
-"""Memory that a worker has no more use for."""
+"""Memory that a process has no more use for."""
 
 from __future__ import annotations
 
@@ -8,7 +8,12 @@ from contextlib import suppress
 
 
 def tidy() -> None:
-    """Collect the garbage, and give its memory back; where the C library knows no way to do so, it stays for what comes next."""
+    """Collect the garbage, and give its memory back."""
     gc.collect()
+    give_back()
+
+
+def give_back() -> None:
+    """Give freed memory back to the system; where the C library knows no way to do so, it stays for what comes next."""
     with suppress(AttributeError, OSError, TypeError):
         ctypes.CDLL(None).malloc_trim(0)

@@ -20,7 +20,7 @@ from typing import Any, NamedTuple, TypeVar
 from ...errors import BookletError, UnreadableInput
 from .cache import Cache
 from .orders import key_of, ready
-from .tidy import tidy
+from .tidy import give_back, tidy
 
 Read = TypeVar("Read")
 PATIENCE = "10s"   # to wait for a scheduler
@@ -28,7 +28,7 @@ AT_ONCE = 32     # orders that are held at a time where each holds much: more th
 MOST_GARBAGE = 500_000   # objects, a hundred megabytes: what ten patterns leave behind
 TIDY = 32        # orders that a worker fills between two collections, which take 25 ms
 RETRIES = 2      # times that an order is handed out again after its worker has died
-_filled = count(1)
+_filled, _read = count(1), count(1)
 
 
 class Later(NamedTuple):
@@ -158,7 +158,10 @@ class Workshop:
             async with room:
                 order = later.make()
                 key = key_of(order)
-                return key, read(await self._result(key, order))
+                found = read(await self._result(key, order))
+            if next(_read) % TIDY == 0:   # results come in by a thread, whose memory nothing else uses
+                give_back()
+            return key, found
 
         ranked = sorted(range(len(orders)), key=lambda at: -orders[at].labour)
         found = dict(zip(ranked, await asyncio.gather(*(one(orders[at]) for at in ranked), return_exceptions=True)))
