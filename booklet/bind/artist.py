@@ -1,8 +1,8 @@
-"""Who draws the pictures of a page: for paper, or for a screen."""
+"""Who draws the pictures of a page: for paper, or for a screen; or has them from someone who drew them before."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
 
 from markupsafe import Markup
 
@@ -10,6 +10,7 @@ from ..craft.beads import Bead
 from ..craft.language import _
 from ..craft.piece import Piece
 from ..craft.scenes import Scene
+from ..craft.thread import ThreadUse
 from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_svg
 from ..draw.finished import finished_svg, pair_svg
@@ -17,7 +18,7 @@ from ..draw.fringe import fringe_svg
 from ..draw.legend import swatch_svg
 from ..draw.screen import screen_chart, screen_file, screen_fringe, screen_pair, screen_swatch, screen_view
 from ..draw.steps import Moving, Stage, scene_svg
-from .pictures import NO_PICTURE, Picture, alt_of, picture
+from .pictures import NO_PICTURE, Picture, alt_of, picture, picture_of, said_of
 
 
 class Paper:
@@ -45,12 +46,53 @@ class Paper:
     def swatch(self, bead: Bead, name: str) -> Picture:
         return picture(swatch_svg(bead))
 
-    def step(self, stage: Stage, scene: Scene) -> Picture:
-        return picture(scene_svg(stage, scene)).enlarged(self.steps)
+    def scenes(self, piece: Piece, uses: tuple[ThreadUse, ...], steps: Iterable[str]) -> dict[str, Picture]:
+        """Pictures of those of these steps that have something to show."""
+        return {step: picture(scene_svg(stage, scene)).enlarged(self.steps) for step, stage, scene in _scenes(piece, uses, steps)}
 
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """The piece in other colours."""
         return picture(finished_svg(piece, scale=scale), alt)
+
+
+def _scenes(piece: Piece, uses: tuple[ThreadUse, ...], steps: Iterable[str]) -> Iterator[tuple[str, Stage, Scene]]:
+    stage = Stage(piece)
+    for step in steps:
+        scene = stage.scenes.of(step, uses)
+        if scene:
+            yield step, stage, scene
+
+
+class Noting:
+    """An artist whose pictures are noted, in the order in which they are asked for, as plain values."""
+
+    def __init__(self, artist: Paper) -> None:
+        self.artist = artist
+        self.noted: list[list] = []
+
+    def __getattr__(self, kind: str) -> Callable:
+        def drawn(*asked):
+            made = getattr(self.artist, kind)(*asked)
+            self.noted.append([kind, {step: said_of(one) for step, one in made.items()} if isinstance(made, dict) else said_of(made)])
+            return made
+
+        return drawn
+
+
+class Noted:
+    """Has the pictures that were noted, for who asks for the same ones in the same order."""
+
+    def __init__(self, noted: Iterable[list]) -> None:
+        self._left = iter(noted)
+
+    def __getattr__(self, kind: str) -> Callable:
+        def drawn(*asked):
+            was, said = next(self._left)
+            if was != kind:
+                raise ValueError(f"a picture of the kind {kind!r} is asked for, and the one that was drawn next is of the kind {was!r}")
+            return {step: picture_of(one) for step, one in said.items()} if isinstance(said, dict) else picture_of(said)
+
+        return drawn
 
 
 def told(svg: str, words: Iterable[RowWords | StrandWords]) -> Picture:
@@ -86,11 +128,14 @@ class Screen:
     def swatch(self, bead: Bead, name: str) -> Picture:
         return picture(screen_swatch(bead, f"{self._id('k', name)}-{ord(bead.key)}"))
 
-    def step(self, stage: Stage, scene: Scene) -> Picture:
-        """A picture that stands in a file of its own, and can be shown action by action."""
-        return picture(scene_svg(stage, scene, on=Moving))
+    def scenes(self, piece: Piece, uses: tuple[ThreadUse, ...], steps: Iterable[str]) -> dict[str, Picture]:
+        """Pictures that stand in files of their own, and can be shown action by action."""
+        return {step: picture(scene_svg(stage, scene, on=Moving)) for step, stage, scene in _scenes(piece, uses, steps)}
 
     def colourway(self, piece: Piece, changed: dict[str, Bead], scale: float, alt: str) -> Picture:
         """Swatches of the beads that change; the page itself can show the piece in them."""
         swatches = [picture(swatch_svg(bead)) for bead in changed.values()]
         return Picture(Markup("").join(one.svg for one in swatches), sum(one.width for one in swatches), max(one.height for one in swatches))
+
+
+Artist = Paper | Screen | Noting | Noted

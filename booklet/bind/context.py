@@ -25,11 +25,10 @@ from ..craft.words import RowWords, StrandWords, row_words, strand_words
 from ..draw.chart import chart_parts, fit_chart
 from ..draw.finished import finished_svg, fit_finished
 from ..draw.fringe import fit_fringe, fringe_note, fringe_parts
-from ..draw.steps import Stage
 from ..draw.tiles import Part
 from ..source.pattern import Pattern
 from .accent import accent
-from .artist import Paper, Screen, told
+from .artist import Artist, Paper, told
 from .geometry import Box, Room
 from .numbers import count, grams, metres, mm_and_inches
 from .passages import joined
@@ -168,7 +167,7 @@ class Shown:
         return next((index for index, step in enumerate(self.steps) if step.id.startswith("fringe")), len(self.steps))
 
 
-def shown(pattern: Pattern, room: Room, small: float, draw: Paper | Screen = Paper(), fits: Mapping[str, float] | None = None) -> Shown:
+def shown(pattern: Pattern, room: Room, small: float, draw: Artist = Paper(), fits: Mapping[str, float] | None = None) -> Shown:
     """Everything that the page of a pattern shows, drawn for the room there is; `small` is the scale of small views, `fits` what beads_that_fit says, where that is known."""
     piece, slug = pattern.piece, pattern.slug
     body_bead, fringe_bead = chart_scales(piece, room, fits)
@@ -206,7 +205,7 @@ def _parts(found: Iterable[Part], words: Iterable[RowWords | StrandWords]) -> tu
     return tuple(PartShown(told(part.svg, (line for line in words if line.number in part.numbers)), picture(part.map), part.said) for part in found)
 
 
-def _second(view: Shown, pattern: Pattern, room: Room, values: Mapping[str, str], draw: Paper | Screen) -> Shown:
+def _second(view: Shown, pattern: Pattern, room: Room, values: Mapping[str, str], draw: Artist) -> Shown:
     """The charts and words of the second piece, and the steps that differ; everything else is as for the first."""
     piece, name = pattern.second, f"{pattern.slug}-second"
     uses = thread_use(piece, pattern.thread)
@@ -225,7 +224,7 @@ def finished(piece: Piece, scale: float) -> Picture:
     return picture(finished_svg(piece, scale=scale))
 
 
-def _view(pattern: Pattern, box: Box, draw: Paper | Screen) -> Picture:
+def _view(pattern: Pattern, box: Box, draw: Artist) -> Picture:
     piece = pattern.piece
     if pattern.photo:
         box = Box(box.width, box.height * BESIDE_PHOTO)
@@ -365,20 +364,20 @@ def _start(piece: Piece, bead: float) -> str:
         _("Drawn {scale} times as large as the piece.", scale=decimal(scale, 1)))
 
 
-def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str], draw: Paper | Screen) -> tuple[StepShown, ...]:
-    shown_steps, stage = [], Stage(piece)
-    for step in steps(piece, pattern.thread, uses, pattern.ear_wire):
+def _steps(pattern: Pattern, piece: Piece, uses: tuple[ThreadUse, ...], values: Mapping[str, str], draw: Artist) -> tuple[StepShown, ...]:
+    shown_steps, worked = [], steps(piece, pattern.thread, uses, pattern.ear_wire)
+    pictures = draw.scenes(piece, uses, [step.id for step in worked])
+    for step in worked:
         own = pattern.steps.get(step.id)
         plain = Markup("<p>{}</p>").format(step.text)
         if own is not None:
             middle = prose(own.text, values, top=4) if own.text else plain
             plain = Markup("").join([prose(own.before, values, top=4), middle, prose(own.after, values, top=4)])
-        scene = stage.scenes.of(step.id, uses)
-        shown_steps.append(StepShown(step.id, step.title, plain, draw.step(stage, scene) if scene else None))
+        shown_steps.append(StepShown(step.id, step.title, plain, pictures.get(step.id)))
     return tuple(shown_steps)
 
 
-def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Paper | Screen) -> Colourway:
+def _colourway(name: str, changed: Mapping[str, Bead], piece: Piece, box: Box, draw: Artist) -> Colourway:
     other = structs.replace(piece, legend={**piece.legend, **changed})
     changes = joined("; ", *(joined(" ", key, joined(", ", bead.name, finish_said(bead.finish))) for key, bead in changed.items()))
     plain = "; ".join(f"{key} {bead.name}, {finish_said(bead.finish)}" for key, bead in changed.items())

@@ -34,6 +34,16 @@ class Picture:
         return Picture(Markup(larger + svg[len(opening):]), self.width * times, self.height * times)
 
 
+def said_of(one: Picture) -> list:
+    """A picture as plain values."""
+    return [one.svg, one.width, one.height]
+
+
+def picture_of(said: list) -> Picture:
+    """The picture of these values."""
+    return Picture(Markup(said[0]), said[1], said[2])
+
+
 NO_PICTURE = Picture(Markup(""), 0.0, 0.0)
 
 

@@ -23,7 +23,7 @@ from ..source.chart import DrawnChart
 from ..source.pattern import Pattern
 from ..source.schema import Defaults
 from ..source.workspace import Workspace
-from .artist import Paper
+from .artist import Noted, Noting, Paper
 from .catalogue import language
 from .context import beads_that_fit, finished, mark, shown
 from .drawings import beside
@@ -32,7 +32,8 @@ from .geometry import Box, Room, print_room, web_room
 from .grey import greyed
 from .html import paper_setter
 from .pdf import workshop
-from .pictures import Picture
+from .pictures import Picture, picture_of, said_of
+from .press.orders import Held
 from .press.parts import CUT, Known, Part, known, known_of
 from .press.workshop import Later, Workshop
 from .prose import prose
@@ -56,23 +57,36 @@ class Stationery:
 
 
 @dataclass(frozen=True)
+class PicturesOrder:
+    """The pictures of a pattern's section, in the order in which it shows them, and how wide the beads of its charts can be."""
+
+    pattern: Pattern   # as `pictured` leaves it
+    room: Room
+    language: str      # of their texts
+
+    def fill(self) -> bytes:
+        with speaking(language(self.language)):
+            fits, drawn = beads_that_fit(self.pattern.piece, self.room), Noting(Paper(with_small=False, steps=self.room.steps))
+            shown(self.pattern, self.room, 1.0, drawn, fits)
+            return json_of({"fits": fits, "pictures": drawn.noted})
+
+
+@dataclass(frozen=True)
 class SectionOrder:
     """The section of a pattern: its HTML, the picture of its cover, and how wide the beads of its charts can be."""
 
     pattern: Pattern
     common: Stationery
-
-    @property
-    def labour(self) -> int:
-        return sum(len(row.stitches) for row in self.pattern.piece.rows) + sum(len(strand.all) for strand in self.pattern.piece.strands)
+    pictures: bytes | Held   # what its pictures order gives
 
     def fill(self) -> bytes:
         with speaking(language(self.common.language)):
             return self._made(self.pattern, self.common)
 
     def _made(self, pattern: Pattern, common: Stationery) -> bytes:
-        fits = beads_that_fit(pattern.piece, common.room)
-        view = shown(pattern, common.room, 1.0, Paper(with_small=False, steps=common.room.steps), fits)
+        drawn = json.loads(self.pictures)
+        fits = drawn["fits"]
+        view = shown(pattern, common.room, 1.0, Noted(drawn["pictures"]), fits)
         setter = paper_setter(common.own, common.edition, book=common.book, licence=licence(common.book))
         html = setter.fill("parts/pattern.html.jinja", p=view)
         parts = [part.strip() for part in str(greyed(html) if common.edition.grey else html).split(CUT)]
@@ -169,8 +183,9 @@ class Section:
 async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Edition) -> list[Section]:
     """The sections of patterns in an edition. Raises FindingsError where words do not rebuild their chart."""
     common, shop = stationery(workspace, on), workshop()
-    orders = [SectionOrder(printed(pattern), common) for pattern in patterns]
-    later = [Later(partial(_same, order), order.labour) for order in orders]
+    drawn = [Later(partial(PicturesOrder, pictured(pattern), common.room, common.language), _labour(pattern.piece)) for pattern in patterns]
+    held = [Held((key,), partial(shop.take, key, one)) for one, (key, _size) in zip(drawn, await shop.each(drawn, len))]
+    later = [Later(partial(SectionOrder, printed(pattern), common, pictures), _labour(pattern.piece)) for pattern, pictures in zip(patterns, held)]
     made = await shop.each(later, _without_pages)
     for pattern, (_key, said) in zip(patterns, made):
         refuse(pattern, said["wrong"])
@@ -179,12 +194,12 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
             for pattern, order, (key, said) in zip(patterns, later, made)]
 
 
+def _labour(piece: Piece) -> int:
+    return sum(len(row.stitches) for row in piece.rows) + sum(len(strand.all) for strand in piece.strands)
+
+
 def _part(load: Callable[[], Sequence[bytes]], at: int) -> str:
     return load()[at].decode()
-
-
-def _same(order: SectionOrder) -> SectionOrder:
-    return order
 
 
 def _taken(shop: Workshop, key: str, order: Later) -> list[bytes]:
@@ -227,6 +242,11 @@ def printed(pattern: Pattern) -> Pattern:
     return structs.replace(pattern, file="", base="", chart=DrawnChart(), hang="", fringe_places=0, written_strands=(), hangers=(), counted={}, allowed={}, translations={}, marks={})
 
 
+def pictured(pattern: Pattern) -> Pattern:
+    """The pattern without what no picture of its section shows: its prose."""
+    return structs.replace(printed(pattern), title="", summary="", version="", notes="", links=(), steps={})
+
+
 def stationery(workspace: Workspace, on: Edition) -> Stationery:
     """For an edition on paper."""
     return _stationery(workspace, print_room(on), replace(on, name="", by_pages=False, two_up=False, marks=False, hand="", paper=0.0, output="", profile=""))
@@ -249,16 +269,6 @@ def texts(book: Book) -> Book:
 def licence(book: Book) -> Markup | str:
     """What the book says may be done with its patterns."""
     return prose(book.licence, {}, top=3) if book.licence else ""
-
-
-def said_of(picture: Picture) -> list:
-    """A picture as plain values."""
-    return [picture.svg, picture.width, picture.height]
-
-
-def picture_of(said: list) -> Picture:
-    """The picture of these values."""
-    return Picture(Markup(said[0]), said[1], said[2])
 
 
 def json_of(value) -> bytes:

@@ -1,6 +1,7 @@
 """Whatever changes, the parts of the book that show it are set anew, and no others: seen from the keys, without setting a page."""
 
 import asyncio
+import json
 import shutil
 from dataclasses import is_dataclass, replace
 from functools import lru_cache
@@ -8,7 +9,9 @@ from functools import lru_cache
 import pytest
 from msgspec import Struct, structs
 
-from booklet.bind import book, pages, sections
+from booklet.bind import book, pages
+from booklet.bind.artist import Noted, Paper
+from booklet.bind.context import shown
 from booklet.bind.edition import Edition, edition
 from booklet.bind.geometry import Room, print_room
 from booklet.bind.pdf import copy_of as bound_copy
@@ -16,9 +19,9 @@ from booklet.bind.pdf import working_in
 from booklet.bind.photos import photos
 from booklet.bind.prose import prose as pages_prose
 from booklet.bind.press.binding import _Placing
-from booklet.bind.press.orders import digest, key_of
+from booklet.bind.press.orders import key_of
 from booklet.bind.press.workshop import HereAndNow, Workshop
-from booklet.bind.sections import SectionOrder, Stationery, printed, stationery, web_stationery
+from booklet.bind.sections import PicturesOrder, SectionOrder, Stationery, pictured, printed, stationery, web_stationery
 from booklet.bind.templates import own_folder
 from booklet.bind.translated import printing
 from booklet.bind.web.orders import ArticlesOrder, CutOrder, PhotoOrder
@@ -29,23 +32,15 @@ from tests.bind.copies import TINY, copy_of
 
 CLOUD, STAR = "morning-cloud", "evening-star"
 UNSHOWN = {"file", "base", "chart", "hang", "fringe_places", "written_strands", "hangers", "counted", "allowed", "translations", "marks"}   # of a pattern: read by no page
+PROSE = {"title", "summary", "version", "notes", "links", "steps"}   # of a pattern: on no picture
 FOR_THE_PRINTER = {"name", "by_pages", "marks", "hand", "two_up", "paper", "output", "profile"}   # of an edition: told to no section
 
 
 @pytest.fixture(scope="module")
 def shop():
-    """Keeps what was made for all tests of this file; a pattern that is only written anew is not drawn anew."""
-    drawn, draw = {}, sections.shown
-
-    def shown(pattern, room, *others):
-        key = digest(pattern, room)
-        if key not in drawn:
-            drawn[key] = draw(pattern, room, *others)
-        return drawn[key]
-
+    """Keeps what was made for all tests of this file."""
     read = lru_cache(maxsize=None)(lambda text, values, top: pages_prose(text, dict(values), top))
     with pytest.MonkeyPatch.context() as patch, Workshop(start=HereAndNow) as workshop:
-        patch.setattr(sections, "shown", shown)
         patch.setattr(pages, "prose", lambda text, values, top=1: read(text, tuple(values.items()), top))
         yield workshop
 
@@ -121,7 +116,7 @@ def test_every_value_of_a_pattern_is_in_the_key_of_its_pages_or_on_none_of_them(
     pattern, common = workspace.patterns[CLOUD], stationery(workspace, edition(workspace.book))
 
     def keys(one):
-        return [key_of(SectionOrder(printed(one), common)), key_of(ArticlesOrder(printed(one), common, 1.0, "A Small Sky"))]
+        return [key_of(SectionOrder(printed(one), common, b"")), key_of(ArticlesOrder(printed(one), common, 1.0, "A Small Sky"))]
 
     before, seen = keys(pattern), set()
     for path, other in leaves(pattern):
@@ -135,7 +130,28 @@ def test_pages_read_nothing_of_a_pattern_that_its_order_leaves_out():
     workspace = load(TINY)
     common = stationery(workspace, edition(workspace.book))
     for pattern in workspace.patterns.values():
-        assert SectionOrder(printed(pattern), common).fill() == SectionOrder(pattern, common).fill()
+        pictures = PicturesOrder(pictured(pattern), common.room, common.language).fill()
+        assert pictures == PicturesOrder(pattern, common.room, common.language).fill()
+        assert SectionOrder(printed(pattern), common, pictures).fill() == SectionOrder(pattern, common, pictures).fill()
+
+
+def test_every_value_of_a_pattern_but_its_prose_is_in_the_key_of_its_pictures():
+    workspace = load(TINY)
+    pattern, room = workspace.patterns[CLOUD], print_room(edition(workspace.book))
+    key = key_of(PicturesOrder(pictured(pattern), room, "en"))
+    for path, other in leaves(pattern):
+        assert (key_of(PicturesOrder(pictured(other), room, "en")) == key) == (path[0] in UNSHOWN | PROSE), path
+    assert key not in {key_of(PicturesOrder(pictured(pattern), other, "en")) for _, other in leaves(room)} | {key_of(PicturesOrder(pictured(pattern), room, "de"))}
+
+
+def test_noted_pictures_are_those_that_are_drawn():
+    workspace = load(TINY)
+    room = print_room(edition(workspace.book))
+    for pattern in workspace.patterns.values():
+        drawn = json.loads(PicturesOrder(pictured(pattern), room, "en").fill())
+        assert shown(pattern, room, 1.0, Noted(drawn["pictures"]), drawn["fits"]) == shown(pattern, room, 1.0, Paper(with_small=False, steps=room.steps), drawn["fits"])
+    with pytest.raises(ValueError, match="of the kind 'chart' is asked for, and the one that was drawn next is of the kind 'finished'"):
+        Noted(drawn["pictures"]).chart(pattern.piece, 1.0, "x")
     pattern, common = workspace.patterns[STAR], web_stationery(workspace)
     assert ArticlesOrder(printed(pattern), common, 1.0, "A Small Sky", {}).fill() == ArticlesOrder(pattern, common, 1.0, "A Small Sky", {}).fill()
 
@@ -143,9 +159,9 @@ def test_pages_read_nothing_of_a_pattern_that_its_order_leaves_out():
 def test_every_value_that_sections_have_in_common_is_in_their_keys():
     workspace = load(TINY)
     pattern, common = printed(workspace.patterns[STAR]), stationery(workspace, edition(workspace.book))
-    key = key_of(SectionOrder(pattern, common))
+    key = key_of(SectionOrder(pattern, common, b""))
     for path, other in leaves(replace(common, own=(("a.jinja", "text"),))):
-        assert key_of(SectionOrder(pattern, other)) != key, path
+        assert key_of(SectionOrder(pattern, other, b"")) != key, path
     assert {path[0] for path, _ in leaves(common)} == set(Stationery.__dataclass_fields__)
 
 
@@ -164,7 +180,7 @@ def test_every_value_of_an_edition_reaches_sections_or_style_unless_it_is_for_th
     on, pattern = edition(workspace.book), printed(workspace.patterns[STAR])
 
     def made(other):
-        return key_of(SectionOrder(pattern, stationery(workspace, other))), book.style(workspace.root, other)
+        return key_of(SectionOrder(pattern, stationery(workspace, other), b"")), book.style(workspace.root, other)
 
     for path, other in leaves(on):
         other = replace(other, start="right") if path == ("start",) else other

@@ -20,7 +20,8 @@ from ..pdf import workshop
 from ..press.versions import faces_digest
 from ..press.workshop import Later
 from ..replayed import refuse
-from ..sections import Section, Stationery, json_of, licence, picture_of, printed, said_of
+from ..pictures import picture_of, said_of
+from ..sections import Section, Stationery, json_of, licence, printed
 from .article import Article, articles
 from .faces import cut, face_name, signs_of, used_faces
 from .screen_photos import for_screens
