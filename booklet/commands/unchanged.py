@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import partial
 from hashlib import sha256
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from ..source.workspace import Workspace
 
 READ = ("patterns", "templates")   # folders of a workspace
+PIECE = 1 << 20   # bytes of a file that are read at a time
 
 
 class Run:
@@ -75,11 +77,15 @@ def _inside(folder: Path) -> Iterator[Path]:
 
 
 def _digest(path: Path) -> str:
-    """A digest of a file; empty where it is not there."""
+    """A digest of a file, which may be larger than the memory; empty where it is not there."""
+    made = sha256()
     try:
-        return sha256(path.read_bytes()).hexdigest()
+        with path.open("rb") as file:
+            for piece in iter(partial(file.read, PIECE), b""):
+                made.update(piece)
     except OSError:
         return ""
+    return made.hexdigest()
 
 
 def again(run: Run, show: Callable[[list[Finding]], None], name: Callable[[str], None]) -> bool:

@@ -33,7 +33,7 @@ class Writer:
     def __init__(self, file: BinaryIO) -> None:
         self.file, self.length, self.digest = file, 0, sha256()
         # By object: its kind, and its offset, or its pack and the index in that. Large books have millions of objects.
-        self.kinds, self.ones, self.others = array("B"), array("Q"), array("L")
+        self.kinds, self.ones, self.others = array("B"), array("Q"), array("I")
         self._put(HEADER)
 
     def stream(self, number: int, dictionary: bytes, data: bytes) -> None:
