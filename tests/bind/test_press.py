@@ -10,6 +10,7 @@ import re
 import signal
 import subprocess
 import sys
+import threading
 import time
 import weakref
 from dataclasses import dataclass, replace
@@ -350,6 +351,28 @@ def test_error_text_placed_on_a_page_that_it_does_not_fit(tmp_path):
     body = '<section style="position: relative; height: 9cm"><div style="position: absolute; top: 0">' + "<p>Pick up two beads.</p>" * 90 + "</div></section>"
     with pytest.raises(UnreadableInput, match="does not fit it, from 'Pick up two beads.'"):
         make_pdf(f'<html lang="en"><head><title>x</title></head><body>{body}</body></html>', tmp_path, {}, {})
+
+
+class Plain:
+    """An order for which the typesetter has to be there, or not."""
+
+    def __init__(self, typesets):
+        self.typesets = typesets
+
+    def fill(self):
+        return b"done"
+
+
+def test_a_worker_that_has_to_load_the_typesetter_leaves_pages_to_others_until_it_has(monkeypatch):
+    loads, loaded = threading.Event(), []
+    monkeypatch.setattr("booklet.bind.press.typeset.warm", lambda: loaded.append(loads.wait(60)))
+    monkeypatch.setattr("booklet.bind.press.workshop._loading", [None])
+    assert (fill(Plain(False)), loaded) == (b"done", [])
+    assert [fill(Plain(True)), fill(Plain(True)), fill(Plain(False))] == [None, None, b"done"]
+    loads.set()
+    while (made := fill(Plain(True))) is None:
+        time.sleep(0.001)
+    assert (made, loaded) == (b"done", [True]) and fill(Plain(True)) == b"done"
 
 
 KILLED = """

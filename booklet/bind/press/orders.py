@@ -48,6 +48,7 @@ class Setting:
 class SidesOrder:
     """On which side each kind of part must begin: "left", "right" or "" if either will do."""
 
+    typesets = True
     setting: Setting
     openings: tuple[str, ...]   # opening tags
 
@@ -61,6 +62,7 @@ class SidesOrder:
 class PartOrder:
     """The pages of one part."""
 
+    typesets = True
     setting: Setting
     html: str | Held
     side: str      # of its first page
@@ -86,6 +88,7 @@ class NumberedPage(NamedTuple):
 class FoliosOrder:
     """Page numbers for pages that lie left and right by turns; `total` is the number of pages of the book, where it is printed."""
 
+    typesets = True
     setting: Setting
     total: int
     pages: tuple[NumberedPage, ...]
@@ -100,6 +103,7 @@ class FoliosOrder:
 class FontsOrder:
     """Fonts that hold these glyphs: name, family, weight, italic, (glyph, text, width) each."""
 
+    typesets = True
     setting: Setting
     faces: tuple[tuple[str, str, int, bool, tuple[tuple[int, str, float], ...]], ...]
 

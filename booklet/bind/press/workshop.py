@@ -27,6 +27,7 @@ PATIENCE = "10s"   # to wait for a scheduler
 AT_ONCE = 32     # orders that are held at a time where each holds much: more than there are workers, and few enough for the memory
 MOST_GARBAGE = 500_000   # objects, a hundred megabytes: what ten patterns leave behind
 TIDY = 32        # orders that a worker fills between two collections, which take 25 ms
+A_TURN = 0.02    # s in which a worker that loads the typesetter lets others take an order
 RETRIES = 2      # times that an order is handed out again after its worker has died
 _filled, _read = count(1), count(1)
 
@@ -60,16 +61,44 @@ def pool(count: int) -> Executor:
     if count == 1:
         return HereAndNow()
     forks = "fork" in get_all_start_methods() and threading.active_count() == 1
-    return ProcessPoolExecutor(count, mp_context=get_context("fork" if forks else "spawn"), initializer=_end_with_parent)
+    return ProcessPoolExecutor(count, mp_context=get_context("fork" if forks else "spawn"), initializer=_begin)
 
 
-def _end_with_parent() -> None:
-    """Let this process end when the one that began it is gone, even if that was killed and could send nobody home."""
+def _begin() -> None:
+    """What a new process of a pool does. It ends when the one that began it is gone, even if that was killed and could send nobody home."""
     def wait_for_end() -> None:
         wait([parent_process().sentinel])
         os._exit(1)
 
     threading.Thread(target=wait_for_end, daemon=True).start()
+    _loading.append(None)
+
+
+_loading: list[threading.Thread | None] = []   # in a process of a pool: None until it begins to load the typesetter, then who does so
+
+
+def load_typesetter() -> None:
+    """Let this process load the typesetter while there is something else to do."""
+    from .typeset import warm
+
+    _loading.clear()
+    warm()
+
+
+def _leaves_it() -> bool:
+    """Whether this process leaves an order to be set to one that may have the typesetter already, because it has to load it first."""
+    if not _loading:
+        return False
+    if _loading[0] is None:
+        from .typeset import warm
+
+        _loading[0] = threading.Thread(target=warm, daemon=True)
+        _loading[0].start()
+    _loading[0].join(A_TURN)
+    if _loading[0].is_alive():
+        return True
+    _loading.clear()
+    return False
 
 
 def cluster(address: str) -> Executor:
@@ -93,8 +122,10 @@ def cluster(address: str) -> Executor:
     return executor
 
 
-def fill(order: Any) -> bytes:
-    """What a worker runs. Garbage waits until there is enough of it, which saves a sixth of the time, and not for ever: a pattern leaves few objects, but half a megabyte of texts."""
+def fill(order: Any) -> bytes | None:
+    """What a worker runs; None if another one shall do it. Garbage waits until there is enough of it, which saves a sixth of the time, and not for ever: a pattern leaves few objects, but half a megabyte of texts."""
+    if getattr(order, "typesets", False) and _leaves_it():
+        return None
     collects = gc.isenabled()
     gc.disable()
     try:
@@ -131,10 +162,8 @@ class Workshop:
         if self._executor is None:
             self._executor = self._start()
             if self._typesets and isinstance(self._executor, ProcessPoolExecutor):
-                from .typeset import warm
-
                 for _ in range(self._executor._max_workers - 1):   # one is left free for what is drawn before anything is set
-                    self._executor.submit(warm)
+                    self._executor.submit(load_typesetter)
 
     async def results(self, orders: Iterable[Any]) -> list[bytes]:
         """The results of orders, in their order. Raises what the first of them that cannot be filled raises.
@@ -219,15 +248,20 @@ class Workshop:
                 future.set_exception(CancelledError())
             elif given.exception():
                 future.set_exception(given.exception())
+            elif given.result() is None:
+                hand_out()
             else:
                 if self.cache:
                     self.cache.put(key, given.result())
                 future.set_result(given.result())
 
-        try:
-            self._executor.submit(fill, order).add_done_callback(done)
-        except BrokenExecutor as error:
-            future.set_exception(error)
+        def hand_out() -> None:
+            try:
+                self._executor.submit(fill, order).add_done_callback(done)
+            except (BrokenExecutor, RuntimeError) as error:   # a worker was killed, or all were sent home
+                future.set_exception(error if isinstance(error, BrokenExecutor) else CancelledError())
+
+        hand_out()
 
     def _replace(self, key: str, lost: Future) -> None:
         """New workers in the place of those that were stopped, and nothing that waits for those."""
