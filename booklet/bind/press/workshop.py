@@ -11,6 +11,7 @@ import os
 import threading
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, ProcessPoolExecutor
+from functools import partial
 from itertools import count
 from multiprocessing import get_all_start_methods, get_context, parent_process
 from multiprocessing.connection import wait
@@ -242,26 +243,25 @@ class Workshop:
 
     def _hand_out(self, key: str, order: Any, future: Future) -> None:
         self.hire()
+        self._submit(key, order, future)
 
-        def done(given: Future) -> None:
-            if given.cancelled():
-                future.set_exception(CancelledError())
-            elif given.exception():
-                future.set_exception(given.exception())
-            elif given.result() is None:
-                hand_out()
-            else:
-                if self.cache:
-                    self.cache.put(key, given.result())
-                future.set_result(given.result())
+    def _submit(self, key: str, order: Any, future: Future) -> None:
+        try:
+            self._executor.submit(fill, order).add_done_callback(partial(self._given, key, order, future))
+        except (BrokenExecutor, RuntimeError) as error:   # a worker was killed, or all were sent home
+            future.set_exception(error if isinstance(error, BrokenExecutor) else CancelledError())
 
-        def hand_out() -> None:
-            try:
-                self._executor.submit(fill, order).add_done_callback(done)
-            except (BrokenExecutor, RuntimeError) as error:   # a worker was killed, or all were sent home
-                future.set_exception(error if isinstance(error, BrokenExecutor) else CancelledError())
-
-        hand_out()
+    def _given(self, key: str, order: Any, future: Future, given: Future) -> None:
+        if given.cancelled():
+            future.set_exception(CancelledError())
+        elif given.exception():
+            future.set_exception(given.exception())
+        elif given.result() is None:
+            self._submit(key, order, future)
+        else:
+            if self.cache:
+                self.cache.put(key, given.result())
+            future.set_result(given.result())
 
     def _replace(self, key: str, lost: Future) -> None:
         """New workers in the place of those that were stopped, and nothing that waits for those."""
