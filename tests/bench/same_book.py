@@ -164,7 +164,7 @@ class _Writer:
         return f"\n\n#list({', '.join(f'[{self.held(item)}]' for item in items)})\n\n"
 
     def _gathered(self, item: Element) -> str:
-        return "#linebreak()".join(filter(None, [self.held(child) if child.tag != "b" else self.one(child) + self.text(child.tail) for child in item]))
+        return "#linebreak()".join(filter(None, [self.one(child) + self.text(child.tail) if child.tag in ("a", "b") else self.held(child) for child in item]))
 
     def _ol(self, element: Element, kinds: set[str]) -> str:
         made = []
