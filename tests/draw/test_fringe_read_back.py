@@ -6,7 +6,8 @@ from tests.draw.reading import Seen
 
 from booklet.craft.piece import LEFT, Piece
 from booklet.draw.colour import contrast
-from booklet.draw.fringe import fit_fringe, fringe_alt, fringe_plan, fringe_size, fringe_svg
+from booklet.draw.fringe import fit_fringe, fringe_alt, fringe_size, fringe_svg
+from booklet.draw.fringe_plan import fringe_plan
 from booklet.draw.strands import end_offsets
 
 BEAD = 3.2

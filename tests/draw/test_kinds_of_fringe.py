@@ -10,7 +10,8 @@ from booklet.craft.places import places
 from booklet.craft.size import size
 from booklet.craft.strand import LOOP, TWIST, Charm, Strand, Twig
 from booklet.draw.finished import finished_alt, finished_size, finished_svg, mirrored
-from booklet.draw.fringe import fringe_alt, fringe_note, fringe_plan, fringe_svg
+from booklet.draw.fringe import fringe_alt, fringe_note, fringe_svg
+from booklet.draw.fringe_plan import fringe_plan
 
 BEAD = 3.2
 MARKS = ("letters", "fives", "guides", "thread", "charms", "strand-numbers", "place-numbers", "strand-totals", "bead-numbers")
