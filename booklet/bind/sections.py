@@ -183,9 +183,9 @@ class Section:
 async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Edition) -> list[Section]:
     """The sections of patterns in an edition. Raises FindingsError where words do not rebuild their chart."""
     common, shop = stationery(workspace, on), workshop()
-    drawn = [Later(partial(PicturesOrder, pictured(pattern), common.room, common.language), _labour(pattern.piece)) for pattern in patterns]
+    drawn = [Later(partial(PicturesOrder, pictured(pattern), common.room, common.language), labour_of(pattern.piece)) for pattern in patterns]
     held = [Held((key,), partial(shop.take, key, one)) for one, (key, _size) in zip(drawn, await shop.each(drawn, len))]
-    later = [Later(partial(SectionOrder, printed(pattern), common, pictures), _labour(pattern.piece)) for pattern, pictures in zip(patterns, held)]
+    later = [Later(partial(SectionOrder, printed(pattern), common, pictures), labour_of(pattern.piece)) for pattern, pictures in zip(patterns, held)]
     made = await shop.each(later, _without_pages)
     for pattern, (_key, said) in zip(patterns, made):
         refuse(pattern, said["wrong"])
@@ -194,7 +194,8 @@ async def sections(workspace: Workspace, patterns: Sequence[Pattern], on: Editio
             for pattern, order, (key, said) in zip(patterns, later, made)]
 
 
-def _labour(piece: Piece) -> int:
+def labour_of(piece: Piece) -> int:
+    """How much work it is to draw a piece, to compare it with others."""
     return sum(len(row.stitches) for row in piece.rows) + sum(len(strand.all) for strand in piece.strands)
 
 

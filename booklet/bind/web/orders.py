@@ -21,7 +21,7 @@ from ..press.versions import faces_digest
 from ..press.workshop import Later
 from ..replayed import refuse
 from ..pictures import picture_of, said_of
-from ..sections import Section, Stationery, json_of, licence, printed
+from ..sections import Section, Stationery, json_of, labour_of, licence, printed
 from .article import Article, articles
 from .faces import cut, face_name, signs_of, used_faces
 from .screen_photos import for_screens
@@ -62,7 +62,7 @@ def _told(one: Article) -> dict:
 async def made_articles(patterns: Sequence[Pattern], common: Stationery, small: float, title: str, held: Mapping[str, bytes] | None = None,
                         says: Says = lambda line: None) -> dict[str, tuple[Article, ...]]:
     """The articles of patterns by slug, made as `article.articles` makes them. Raises FindingsError for a chart that does not fit, or words that do not rebuild theirs."""
-    orders = [Later(partial(ArticlesOrder, printed(pattern), common, small, title, held), _labour(pattern)) for pattern in patterns]
+    orders = [Later(partial(ArticlesOrder, printed(pattern), common, small, title, held), labour_of(pattern.piece)) for pattern in patterns]
     made = 0
 
     def read(content: bytes) -> dict:
@@ -78,10 +78,6 @@ async def made_articles(patterns: Sequence[Pattern], common: Stationery, small: 
     for pattern, said in zip(patterns, found):
         refuse(pattern, said["wrong"])
     return {pattern.slug: tuple(_article(pattern, one) for one in said["articles"]) for pattern, said in zip(patterns, found)}
-
-
-def _labour(pattern: Pattern) -> int:
-    return sum(len(row.stitches) for row in pattern.piece.rows) + sum(len(strand.all) for strand in pattern.piece.strands)
 
 
 def _article(pattern: Pattern, said: Mapping) -> Article:
